@@ -1,0 +1,62 @@
+package feedwitness.engine;
+
+import feedwitness.ledger.DurableMark;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.site.Site;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** The running service as seen by whoever shows it. Safe for many threads. */
+public interface LiveView {
+
+  /** The place as now configured. */
+  Site site();
+
+  /** All points in the order of the configuration. */
+  List<PointStatus> points();
+
+  /** One point by name. */
+  Optional<PointStatus> point(PointName name);
+
+  /**
+   * Calls {@code listener} on the engine's thread for every measurement from now on; it must return
+   * at once and never throw.
+   */
+  Subscription subscribe(Consumer<Measurement> listener);
+
+  /** Sends a reading typed by a person down the pipeline. */
+  TypedOutcome type(TypedReading reading);
+
+  /** How the service is. */
+  Health health();
+
+  /** The wall clock of the service (a demo may run fast). */
+  Instant now();
+
+  /** Ends with {@link #close()}; closing twice is harmless. */
+  interface Subscription extends AutoCloseable {
+    @Override
+    void close();
+  }
+
+  /**
+   * How the service is.
+   *
+   * @param trouble everything that keeps it from its work, in words; empty when all is well
+   * @param samplesDropped samples lost since the start because a queue was full
+   */
+  record Health(
+      int boot,
+      Instant startedAt,
+      DurableMark durableThrough,
+      List<String> trouble,
+      long samplesDropped,
+      String version) {
+    public Health {
+      trouble = List.copyOf(trouble);
+    }
+  }
+}

@@ -1,0 +1,19 @@
+package feedwitness.ledger;
+
+import feedwitness.measurement.Measurement;
+
+/** Takes measurements for keeping. Called by the engine's thread only. */
+public interface MeasurementLedger {
+
+  /**
+   * Hands a measurement to the writer. Waits while the writer's bounded queue is full: the engine
+   * then slows down, and the wires' own queues take up what arrives.
+   */
+  void append(Measurement measurement);
+
+  /** Everything at or below this mark is on disk. */
+  DurableMark durableThrough();
+
+  /** What, if anything, keeps the ledger from recording, for people; empty when all is well. */
+  java.util.Optional<String> trouble();
+}

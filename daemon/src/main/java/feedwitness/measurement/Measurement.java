@@ -1,0 +1,35 @@
+package feedwitness.measurement;
+
+import feedwitness.quality.Flags;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
+import feedwitness.sample.Sample;
+
+/**
+ * One measurement, or the record that one is missing.
+ *
+ * @param sample what came from the wire, untouched
+ * @param conductivityMilliSiemensPerCm calibrated, as the instrument refers it; NaN if none
+ * @param conductivity25MilliSiemensPerCm calibrated and referred to 25 °C; NaN if that is not
+ *     possible
+ * @param standardUncertaintyMilliSiemensPerCm of the value at 25 °C; NaN if unknown
+ * @param temperatureCelsius NaN if none
+ * @param basis what made the numbers; the same sample and basis always make the same numbers
+ */
+public record Measurement(
+    Sample sample,
+    double conductivityMilliSiemensPerCm,
+    double conductivity25MilliSiemensPerCm,
+    double standardUncertaintyMilliSiemensPerCm,
+    double temperatureCelsius,
+    Flags flags,
+    Basis basis) {
+
+  public PointName point() {
+    return sample.point();
+  }
+
+  public Stamp stamp() {
+    return sample.stamp();
+  }
+}

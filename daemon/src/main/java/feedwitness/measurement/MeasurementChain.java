@@ -1,0 +1,73 @@
+package feedwitness.measurement;
+
+import feedwitness.quality.Flags;
+import feedwitness.quality.PlausibilityTests;
+import feedwitness.quality.QualityFlag;
+import feedwitness.sample.Indication;
+import feedwitness.sample.Reading;
+import feedwitness.sample.Sample;
+
+/**
+ * Indication → calibration → compensation to 25 °C → uncertainty → flags. Pure: the same sample and
+ * basis always make the same measurement.
+ */
+public final class MeasurementChain {
+  private MeasurementChain() {}
+
+  /** Measures a new sample. */
+  public static Measurement measure(Sample sample, Basis basis) {
+    if (!(sample instanceof Indication indication)) {
+      return restore(sample, basis, Flags.of(QualityFlag.MISSING));
+    }
+    Reading reading = indication.reading();
+    InstrumentLimits limits = basis.limits();
+    Flags flags =
+        PlausibilityTests.judge(
+            reading.conductivityMilliSiemensPerCm(),
+            reading.temperatureCelsius(),
+            new PlausibilityTests.Rated(
+                limits.minMilliSiemensPerCm(),
+                limits.maxMilliSiemensPerCm(),
+                limits.minCelsius(),
+                limits.maxCelsius()));
+    if (!sample.stamp().dated()) {
+      flags = flags.with(QualityFlag.UNDATED);
+    }
+    return restore(sample, basis, flags.with(compensationFlags(reading, basis)));
+  }
+
+  /** Makes the numbers of a kept sample again; its flags are those that were kept. */
+  public static Measurement restore(Sample sample, Basis basis, Flags flags) {
+    if (!(sample instanceof Indication indication)) {
+      return new Measurement(sample, Double.NaN, Double.NaN, Double.NaN, Double.NaN, flags, basis);
+    }
+    Reading reading = indication.reading();
+    double indicated = reading.conductivityMilliSiemensPerCm();
+    double celsius = reading.temperatureCelsius();
+    double calibrated = basis.calibration().apply(indicated);
+    if (basis.indicatedAt25() || basis.compensation() instanceof TemperatureCompensation.None) {
+      double u = UncertaintyBudget.combine(indicated, calibrated, celsius, 1, 0, basis);
+      return new Measurement(sample, calibrated, calibrated, u, celsius, flags, basis);
+    }
+    if (basis.compensation().at(celsius) instanceof TemperatureCompensation.Outcome.Factor factor) {
+      double at25 = calibrated * factor.value();
+      double u =
+          UncertaintyBudget.combine(
+              indicated, calibrated, celsius, factor.value(), factor.perKelvin(), basis);
+      return new Measurement(sample, calibrated, at25, u, celsius, flags, basis);
+    }
+    return new Measurement(sample, calibrated, Double.NaN, Double.NaN, celsius, flags, basis);
+  }
+
+  private static Flags compensationFlags(Reading reading, Basis basis) {
+    if (basis.indicatedAt25()
+        || basis.compensation() instanceof TemperatureCompensation.None
+        || basis.compensation().at(reading.temperatureCelsius())
+            instanceof TemperatureCompensation.Outcome.Factor) {
+      return Flags.NONE;
+    }
+    return Double.isNaN(reading.temperatureCelsius())
+        ? Flags.of(QualityFlag.TEMPERATURE_MISSING)
+        : Flags.of(QualityFlag.TEMPERATURE_OUTSIDE_COMPENSATION);
+  }
+}
