@@ -14,6 +14,9 @@ public interface History {
   /** The last sample of a point in (boot, sequence) order, with a reading or without. */
   Optional<Measurement> latest(PointName point);
 
+  /** The last sample of a point that carried a conductivity. */
+  Optional<Measurement> latestReading(PointName point);
+
   /**
    * The course of a point over {@code from} ≤ time < {@code to}, thinned to at most {@code
    * maxBuckets} buckets; buckets without any sample are left out.

@@ -72,15 +72,24 @@ final class SerialLinePort implements Port {
       case EBUSY, EAGAIN ->
           new Outcome.Refused(
               Why.TAKEN, "%s is in use by another program; stop that program".formatted(path));
-      case ENOENT, ENXIO, ENODEV ->
-          new Outcome.Refused(
-              Why.NO_SUCH_PORT, "%s went away; plug the cable in, or see 'ports'".formatted(path));
+      // The library says so of a port that this very process has open already.
+      case ENOENT ->
+          Files.exists(device)
+              ? new Outcome.Refused(
+                  Why.TAKEN, "%s is in use by this service already".formatted(path))
+              : gone(path);
+      case ENXIO, ENODEV -> gone(path);
       default ->
           new Outcome.Refused(
               Why.FAILED,
               "%s cannot be opened (system error %d); unplug it and plug it in again"
                   .formatted(path, error));
     };
+  }
+
+  private static Outcome gone(String path) {
+    return new Outcome.Refused(
+        Why.NO_SUCH_PORT, "%s went away; plug the cable in, or see 'ports'".formatted(path));
   }
 
   private static Outcome noPermission(String path, Path device) {

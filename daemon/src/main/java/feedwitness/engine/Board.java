@@ -1,0 +1,73 @@
+package feedwitness.engine;
+
+import feedwitness.ledger.History;
+import feedwitness.measurement.Basis;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.site.MeasuringPoint;
+import feedwitness.site.Site;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The latest of each point, written by the engine and read by many. */
+final class Board {
+  private Site site;
+  private final Map<PointName, Basis> bases = new HashMap<>();
+  private final Map<PointName, Measurement> latest = new HashMap<>();
+  private final Map<PointName, Measurement> lastReading = new HashMap<>();
+
+  /** Starts from what history knows. */
+  Board(Site site, History history) {
+    this.site = site;
+    follow(site);
+    for (MeasuringPoint point : site.points()) {
+      history.latest(point.name()).ifPresent(measurement -> latest.put(point.name(), measurement));
+      history.latestReading(point.name()).ifPresent(m -> lastReading.put(point.name(), m));
+    }
+  }
+
+  /** A changed site; points that are gone are forgotten. */
+  synchronized void follow(Site changed) {
+    site = changed;
+    bases.clear();
+    changed.points().forEach(point -> bases.put(point.name(), Bases.ofProbe(point)));
+    latest.keySet().retainAll(bases.keySet());
+    lastReading.keySet().retainAll(bases.keySet());
+  }
+
+  synchronized Site site() {
+    return site;
+  }
+
+  /** Empty for a point that was just removed. */
+  synchronized Optional<Basis> basis(PointName point) {
+    return Optional.ofNullable(bases.get(point));
+  }
+
+  synchronized void post(Measurement measurement) {
+    latest.put(measurement.point(), measurement);
+    if (!Double.isNaN(measurement.conductivityMilliSiemensPerCm())) {
+      lastReading.put(measurement.point(), measurement);
+    }
+  }
+
+  synchronized List<PointStatus> all() {
+    return site.points().stream().map(this::status).toList();
+  }
+
+  synchronized Optional<PointStatus> one(PointName name) {
+    return site.points().stream()
+        .filter(point -> point.name().equals(name))
+        .findFirst()
+        .map(this::status);
+  }
+
+  private PointStatus status(MeasuringPoint point) {
+    return new PointStatus(
+        point,
+        Optional.ofNullable(latest.get(point.name())),
+        Optional.ofNullable(lastReading.get(point.name())));
+  }
+}

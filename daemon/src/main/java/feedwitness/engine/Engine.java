@@ -1,0 +1,193 @@
+package feedwitness.engine;
+
+import feedwitness.ledger.History;
+import feedwitness.ledger.MeasurementLedger;
+import feedwitness.measurement.Basis;
+import feedwitness.measurement.Measurement;
+import feedwitness.measurement.MeasurementChain;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.TimeSource;
+import feedwitness.sample.Indication;
+import feedwitness.site.MeasuringPoint;
+import feedwitness.site.Site;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import org.tinylog.Logger;
+
+/**
+ * The one loop: samples in, measurements to the ledger and to whoever listens, all on one thread.
+ * When the ledger's queue is full the loop waits for it, and the {@link Intake} takes up what
+ * comes.
+ */
+public final class Engine implements LiveView, AutoCloseable {
+  private static final int IDLE_MILLIS = 200;
+  private static final int TYPED_PATIENCE_SECONDS = 10;
+  private static final int STOP_PATIENCE_MILLIS = 20_000;
+
+  private final Intake intake;
+  private final MeasurementLedger ledger;
+  private final TimeSource clock;
+  private final Board board;
+  private final int boot;
+  private final Instant startedAt;
+  private final String version;
+  private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
+  private final Thread thread = new Thread(this::loop, "engine");
+  private volatile boolean stopping;
+  private volatile @Nullable String fault;
+
+  public Engine(
+      int boot,
+      String version,
+      Site site,
+      Intake intake,
+      MeasurementLedger ledger,
+      History history,
+      TimeSource clock) {
+    this.boot = boot;
+    this.version = version;
+    this.intake = intake;
+    this.ledger = ledger;
+    this.clock = clock;
+    this.board = new Board(site, history);
+    this.startedAt = clock.wall();
+  }
+
+  public void start() {
+    thread.start();
+  }
+
+  private void loop() {
+    try {
+      while (true) {
+        Intake.Entry entry = intake.poll(IDLE_MILLIS);
+        if (entry != null) {
+          measure(entry);
+        } else if (stopping) {
+          return;
+        }
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void measure(Intake.Entry entry) {
+    try {
+      Basis own = entry.ownBasis();
+      Optional<Basis> basis = own != null ? Optional.of(own) : board.basis(entry.sample().point());
+      if (basis.isEmpty()) {
+        return;
+      }
+      Measurement measurement = MeasurementChain.measure(entry.sample(), basis.get());
+      ledger.append(measurement);
+      board.post(measurement);
+      Consumer<Measurement> done = entry.done();
+      if (done != null) {
+        done.accept(measurement);
+      }
+      listeners.forEach(listener -> listener.accept(measurement));
+    } catch (RuntimeException e) {
+      // A bug in one measurement must not end the watch over all the others.
+      fault = "a measurement of %s failed: %s".formatted(entry.sample().point(), e);
+      Logger.error(e, "a measurement of {} failed", entry.sample().point());
+    }
+  }
+
+  /** The configuration changed; readings of points no longer in it are let go. */
+  public void follow(Site changed) {
+    board.follow(changed);
+  }
+
+  @Override
+  public Site site() {
+    return board.site();
+  }
+
+  @Override
+  public List<PointStatus> points() {
+    return board.all();
+  }
+
+  @Override
+  public Optional<PointStatus> point(PointName name) {
+    return board.one(name);
+  }
+
+  @Override
+  public Subscription subscribe(Consumer<Measurement> listener) {
+    listeners.add(listener);
+    return () -> listeners.remove(listener);
+  }
+
+  @Override
+  public TypedOutcome type(TypedReading typed) {
+    Optional<MeasuringPoint> point =
+        site().points().stream().filter(p -> p.name().equals(typed.point())).findFirst();
+    if (point.isEmpty()) {
+      return new TypedOutcome.Refused("point", "there is no point " + typed.point());
+    }
+    Optional<TypedOutcome.Refused> refused = TypedCheck.of(typed, point.get());
+    if (refused.isPresent()) {
+      return refused.get();
+    }
+    CompletableFuture<Measurement> done = new CompletableFuture<>();
+    boolean taken =
+        intake.offer(
+            stamp -> new Indication(typed.point(), stamp, typed.reading(), Indication.Origin.TYPED),
+            Bases.ofTyped(point.get(), typed.compensated()),
+            done::complete);
+    try {
+      if (taken) {
+        return new TypedOutcome.Accepted(done.get(TYPED_PATIENCE_SECONDS, TimeUnit.SECONDS));
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (ExecutionException | TimeoutException e) {
+      Logger.warn("a reading typed for {} was not measured in time", typed.point());
+    }
+    return new TypedOutcome.Refused(
+        "point", "the service is busy; look at the page's first line, then type it again");
+  }
+
+  @Override
+  public Health health() {
+    List<String> trouble = new ArrayList<>();
+    ledger.trouble().ifPresent(trouble::add);
+    String known = fault;
+    if (known != null) {
+      trouble.add(known);
+    }
+    if (intake.dropped() > 0) {
+      trouble.add(
+          "%d samples were lost because the service could not keep up; look at the log"
+              .formatted(intake.dropped()));
+    }
+    return new Health(boot, startedAt, ledger.durableThrough(), trouble, intake.dropped(), version);
+  }
+
+  @Override
+  public Instant now() {
+    return clock.wall();
+  }
+
+  /** Measures what is queued, then ends. Sessions must have stopped before. */
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      thread.join(STOP_PATIENCE_MILLIS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
