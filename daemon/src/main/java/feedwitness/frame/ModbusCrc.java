@@ -1,6 +1,7 @@
 package feedwitness.frame;
 
 import feedwitness.quantity.Octets;
+import java.util.Arrays;
 
 /**
  * The cyclic redundancy check of Modbus over serial line (specification V1.02, section 6.2.2): 16
@@ -31,7 +32,7 @@ public final class ModbusCrc {
   /** The octets with their check behind them, low octet first. */
   public static Octets append(Octets octets) {
     int crc = of(octets);
-    byte[] whole = java.util.Arrays.copyOf(octets.toArray(), octets.length() + 2);
+    byte[] whole = Arrays.copyOf(octets.toArray(), octets.length() + 2);
     whole[octets.length()] = (byte) crc;
     whole[octets.length() + 1] = (byte) (crc >>> 8);
     return Octets.of(whole);
