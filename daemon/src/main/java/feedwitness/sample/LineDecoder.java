@@ -56,7 +56,7 @@ final class LineDecoder implements Decoder {
                   .formatted(BoundedMatch.STEPS, shown(text))
               + " repeat");
     } catch (NotUnderstoodException e) {
-      return unreadable(e.getMessage());
+      return unreadable(e.why);
     }
   }
 
@@ -147,8 +147,11 @@ final class LineDecoder implements Decoder {
   }
 
   private static final class NotUnderstoodException extends Exception {
-    NotUnderstoodException(String message) {
-      super(message, null, false, false);
+    private final String why;
+
+    NotUnderstoodException(String why) {
+      super(why, null, false, false);
+      this.why = why;
     }
   }
 }

@@ -1,0 +1,29 @@
+package feedwitness.settings;
+
+import feedwitness.profile.DeviceProfile;
+import feedwitness.site.Site;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+
+/**
+ * All the service is told.
+ *
+ * @param site the place; a point's profile already carries what the point says otherwise (its unit,
+ *     whether the instrument compensates)
+ * @param listen where the page is served
+ * @param storeDirectory absolute
+ * @param syncEvery how often measurements are forced to disk, 1 to 60 s: as much is lost at most
+ *     when the power fails
+ * @param profiles all that could be used, ours and the user's own, by name
+ */
+public record Config(
+    Site site,
+    ListenAddress listen,
+    Path storeDirectory,
+    Duration syncEvery,
+    List<DeviceProfile> profiles) {
+  public Config {
+    profiles = List.copyOf(profiles);
+  }
+}

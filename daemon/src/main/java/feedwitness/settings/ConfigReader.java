@@ -1,0 +1,185 @@
+package feedwitness.settings;
+
+import feedwitness.site.MeasuringPoint;
+import feedwitness.site.Site;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Reads a configuration: the user's own file if there is one, what the page has written if there is
+ * any, and the device profiles. Every fault in all of them is told at once. Whether a port exists
+ * is no question here: it may be plugged in later.
+ */
+public final class ConfigReader {
+  static final Duration DEFAULT_SYNC = Duration.ofSeconds(10);
+
+  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "point");
+  static final Set<String> GENERATED_KEYS = Set.of("point");
+  private static final Set<String> NURSERY = Set.of("name", "zone");
+  private static final Set<String> SERVER = Set.of("listen");
+  private static final Set<String> STORE = Set.of("directory", "sync-every");
+  private static final String DEFAULT_NAME = "Nursery";
+  private static final int LONGEST_NAME = 80;
+
+  private ConfigReader() {}
+
+  /** Reads it all. */
+  public static ConfigOutcome read(ConfigFiles files) {
+    return read(files, Optional.empty());
+  }
+
+  /**
+   * What reading would give if the generated file had the given text.
+   *
+   * @param generated in place of what stands in the file
+   */
+  static ConfigOutcome read(ConfigFiles files, Optional<String> generated) {
+    Problems problems = new Problems();
+    List<String> notes = new ArrayList<>();
+    ProfileShelf shelf = ProfileShelf.read(files.profiles());
+    notes.addAll(shelf.notes());
+    PointReader reader = new PointReader(shelf);
+    List<PlacedPoint> points = new ArrayList<>();
+    Optional<Section> own = files.own().flatMap(file -> TomlFile.read(file, KEYS, problems));
+    own.ifPresent(root -> points.addAll(reader.read(root)));
+    generated(files, generated, problems).ifPresent(root -> points.addAll(reader.read(root)));
+    SharedPorts.check(points);
+    Optional<General> general =
+        files.own().isPresent()
+            ? own.flatMap(root -> general(root, files, notes))
+            : Optional.of(defaults(files));
+    shelf.problems().forEach(problems::add);
+    if (!problems.none() || general.isEmpty()) {
+      return new ConfigOutcome.Faulty(problems.list());
+    }
+    return new ConfigOutcome.Read(general.get().with(points, shelf), notes);
+  }
+
+  private static Optional<Section> generated(
+      ConfigFiles files, Optional<String> text, Problems problems) {
+    if (text.isPresent()) {
+      return TomlFile.parse(files.generated(), text.get(), GENERATED_KEYS, problems);
+    }
+    return Files.exists(files.generated())
+        ? TomlFile.read(files.generated(), GENERATED_KEYS, problems)
+        : Optional.empty();
+  }
+
+  /** All but the points. */
+  private record General(
+      String name, ZoneId zone, ListenAddress listen, Path store, Duration sync) {
+    Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
+      List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
+      return new Config(new Site(name, zone, points), listen, store, sync, shelf.all());
+    }
+  }
+
+  private static General defaults(ConfigFiles files) {
+    return new General(
+        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, files.store(), DEFAULT_SYNC);
+  }
+
+  private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
+    root.missing("nursery", "begin with a table [nursery] with name and zone");
+    Optional<Section> nursery = root.table("nursery", NURSERY);
+    nursery.ifPresent(n -> n.missing("name", "for example name = \"Quarry End Nursery\""));
+    nursery.ifPresent(n -> n.missing("zone", "for example zone = \"Europe/London\""));
+    Optional<String> name = nursery.flatMap(n -> line(n, "name", LONGEST_NAME));
+    Optional<ZoneId> zone = nursery.flatMap(ConfigReader::zone);
+    Optional<ListenAddress> listen =
+        root.table("server", SERVER)
+            .flatMap(
+                s ->
+                    s.parsed(
+                        "listen", ListenAddress::parse, "for example listen = \"127.0.0.1:8460\""))
+            .or(() -> Optional.of(ListenAddress.DEFAULT));
+    listen
+        .filter(address -> !address.loopback())
+        .ifPresent(address -> notes.add(openNote(address)));
+    Optional<Section> store = root.table("store", STORE);
+    Path directory = store.flatMap(s -> directory(s, root.source().file())).orElse(files.store());
+    Duration sync =
+        store
+            .flatMap(s -> s.duration("sync-every", Duration.ofSeconds(1), Duration.ofSeconds(60)))
+            .orElse(DEFAULT_SYNC);
+    if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
+      return Optional.empty();
+    }
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), directory, sync));
+  }
+
+  private static String openNote(ListenAddress address) {
+    return ("server.listen %s can be reached from other machines, and the page asks for no password;"
+            + " use it only in a network you trust")
+        .formatted(address.text());
+  }
+
+  /** One line of text of bounded length. */
+  static Optional<String> line(Section section, String key, int longest) {
+    return section.parsed(
+        key,
+        text -> {
+          if (text.length() > longest || text.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException(
+                "'%s' is not one line of at most %d characters".formatted(text, longest));
+          }
+          return text;
+        },
+        "shorten it");
+  }
+
+  private static Optional<ZoneId> zone(Section nursery) {
+    return nursery
+        .text("zone")
+        .flatMap(
+            text -> {
+              try {
+                return Optional.of(ZoneId.of(text));
+              } catch (DateTimeException e) {
+                nursery.problem(
+                    "zone",
+                    "zone '%s' is no time zone".formatted(Values.clip(text)),
+                    zoneRemedy(text));
+                return Optional.empty();
+              }
+            });
+  }
+
+  private static String zoneRemedy(String text) {
+    Set<String> zones = ZoneId.getAvailableZoneIds();
+    String city = "/" + text.strip().replace(' ', '_');
+    return zones.stream()
+        .filter(
+            zone -> zone.regionMatches(true, zone.length() - city.length(), city, 0, city.length()))
+        .sorted()
+        .findFirst()
+        .or(() -> Words.nearest(text, zones.stream().sorted().toList()))
+        .map("did you mean '%s'?"::formatted)
+        .orElse("write it as continent and city, for example \"Europe/London\"");
+  }
+
+  private static Optional<Path> directory(Section store, Path file) {
+    return store.parsed(
+        "directory",
+        text -> {
+          if (text.startsWith("~")) {
+            throw new IllegalArgumentException(
+                "'%s' begins with ~, which only a shell understands".formatted(text));
+          }
+          try {
+            return file.toAbsolutePath().resolveSibling(text).normalize();
+          } catch (InvalidPathException e) {
+            throw new IllegalArgumentException("'%s' cannot be a path".formatted(text), e);
+          }
+        },
+        "write the whole path, for example directory = \"/var/lib/feedwitness\"");
+  }
+}
