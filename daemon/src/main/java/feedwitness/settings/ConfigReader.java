@@ -127,9 +127,13 @@ public final class ConfigReader {
     return section.parsed(
         key,
         text -> {
-          if (text.length() > longest || text.chars().anyMatch(Character::isISOControl)) {
+          if (text.length() > longest) {
             throw new IllegalArgumentException(
-                "'%s' is not one line of at most %d characters".formatted(text, longest));
+                "has %d characters, at most %d fit".formatted(text.length(), longest));
+          }
+          if (text.chars().anyMatch(Character::isISOControl)) {
+            throw new IllegalArgumentException(
+                "'%s' is not one line; write it as one".formatted(text));
           }
           return text;
         },

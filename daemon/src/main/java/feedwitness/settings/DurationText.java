@@ -17,6 +17,7 @@ public final class DurationText {
    * @throws IllegalArgumentException if it is no such text, saying why
    */
   public static Duration parse(String text) {
+    Values.refuseDecimalComma(text);
     Matcher shape = SHAPE.matcher(text.strip());
     if (!shape.matches()) {
       throw new IllegalArgumentException(

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -74,25 +75,24 @@ final class InstrumentReader {
   private record Span(double low, double high) {}
 
   private static Optional<Span> span(
-      Section section, String key, ToDoubleFunction<String> parse, String unit) {
+      Section section, String key, Function<String, Double> parse, String unit) {
     Optional<List<String>> texts = section.texts(key, 2);
     if (texts.isEmpty()) {
       return Optional.empty();
     }
-    try {
-      double low = parse.applyAsDouble(texts.get().get(0));
-      double high = parse.applyAsDouble(texts.get().get(1));
-      if (low < high) {
-        return Optional.of(new Span(low, high));
-      }
-      section.problem(
-          key,
-          "%s: %s %s is not below %s %s"
-              .formatted(key, Values.number(low), unit, Values.number(high), unit),
-          "write the lowest value first, then the highest");
-    } catch (IllegalArgumentException e) {
-      section.problem(key, said(key, e), "write two values with their unit, in one list");
+    Optional<Double> low = section.entry(key, texts.get().get(0), parse);
+    Optional<Double> high = section.entry(key, texts.get().get(1), parse);
+    if (low.isEmpty() || high.isEmpty()) {
+      return Optional.empty();
     }
+    if (low.get() < high.get()) {
+      return Optional.of(new Span(low.get(), high.get()));
+    }
+    section.problem(
+        key,
+        "%s: %s %s is not below %s %s"
+            .formatted(key, Values.number(low.get()), unit, Values.number(high.get()), unit),
+        "write the lowest value first, then the highest");
     return Optional.empty();
   }
 
@@ -115,6 +115,7 @@ final class InstrumentReader {
   }
 
   private static double positive(String text, String unit, double most) {
+    Values.refuseDecimalComma(text);
     Matcher match = NUMBER_AND_UNIT.matcher(text.strip());
     if (!match.matches() || !match.group(2).equals(unit)) {
       throw new IllegalArgumentException(
@@ -129,6 +130,7 @@ final class InstrumentReader {
   }
 
   private static double celsius(String text) {
+    Values.refuseDecimalComma(text);
     Matcher match = NUMBER_AND_UNIT.matcher(text.strip());
     Optional<TemperatureUnit> unit =
         match.matches() ? TemperatureUnit.parse(match.group(2)) : Optional.empty();
@@ -141,9 +143,5 @@ final class InstrumentReader {
       throw new IllegalArgumentException("'%s' is outside -50 to 200 °C".formatted(text));
     }
     return celsius;
-  }
-
-  private static String said(String key, IllegalArgumentException e) {
-    return key + " " + Values.clip(String.valueOf(e.getMessage()));
   }
 }

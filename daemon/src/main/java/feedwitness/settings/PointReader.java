@@ -7,8 +7,6 @@ import feedwitness.quantity.PointName;
 import feedwitness.site.CompensationChoice;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.ProbeMount;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -57,7 +55,7 @@ final class PointReader {
             "name",
             PointName::new,
             "use 1 to 32 lower-case letters, digits, - and _, a letter first; the title is free");
-    Optional<String> title = title(section);
+    Optional<String> title = title(section, name);
     Optional<MeasuringPoint.Place> place = section.choice("place", places());
     Optional<CompensationChoice> compensation = CompensationReader.read(section);
     boolean typed = !section.has("port");
@@ -93,9 +91,9 @@ final class PointReader {
     return place.name().toLowerCase(Locale.ROOT);
   }
 
-  private static Optional<String> title(Section section) {
+  private static Optional<String> title(Section section, Optional<PointName> name) {
     if (!section.has("title")) {
-      return section.text("name");
+      return name.map(PointName::text);
     }
     return ConfigReader.line(section, "title", LONGEST_TITLE);
   }
@@ -158,12 +156,8 @@ final class PointReader {
 
   private static LinkAddress link(String text) {
     LinkAddress link = LinkAddress.parse(text);
-    if (link instanceof LinkAddress.Serial serial) {
-      try {
-        Path.of(serial.path());
-      } catch (InvalidPathException e) {
-        throw new IllegalArgumentException("'%s' cannot be a path".formatted(text), e);
-      }
+    if (text.chars().anyMatch(Character::isISOControl)) {
+      throw new IllegalArgumentException("'%s' has a character no path has".formatted(text));
     }
     return link;
   }

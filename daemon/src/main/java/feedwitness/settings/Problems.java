@@ -25,6 +25,7 @@ final class Problems {
   List<Problem> list() {
     List<Path> files = found.stream().map(Problem::file).distinct().toList();
     return found.stream()
+        .distinct()
         .sorted(
             Comparator.<Problem>comparingInt(p -> files.indexOf(p.file()))
                 .thenComparingInt(Problem::line)

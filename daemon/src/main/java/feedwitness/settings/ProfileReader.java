@@ -48,6 +48,13 @@ final class ProfileReader {
   }
 
   private static Optional<DeviceProfile> profile(String name, Section root) {
+    boolean named = name.matches("[A-Za-z0-9][A-Za-z0-9._-]{0,63}");
+    if (!named) {
+      root.problem(
+          "title",
+          "the file's name makes the profile name '%s'".formatted(Values.clip(name)),
+          "rename the file: 1 to 64 letters, digits, dots, dashes and underscores, then .toml");
+    }
     root.missing("title", "say in one line what the instrument sends");
     root.missing("interval", "say how often a reading comes, for example interval = \"2s\"");
     Optional<String> title = root.text("title");
@@ -61,7 +68,8 @@ final class ProfileReader {
     Optional<Protocol> protocol = ProtocolReader.read(root);
     Optional<Fields> fields = FieldsReader.read(root, protocol);
     Optional<InstrumentFacts> facts = InstrumentReader.read(root);
-    if (title.isEmpty()
+    if (!named
+        || title.isEmpty()
         || interval.isEmpty()
         || reply.isEmpty()
         || serial.isEmpty()

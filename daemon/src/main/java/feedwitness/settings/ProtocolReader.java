@@ -69,6 +69,10 @@ final class ProtocolReader {
                         .formatted(key, e.getDescription(), e.getIndex() + 1, Values.clip(text)),
                     "mend it there; a bracket meant as itself needs a backslash before it");
                 return Optional.empty();
+              } catch (StackOverflowError tooDeep) {
+                // The regular expression compiler recurses into brackets; it keeps no state.
+                line.problem(key, key + " nests brackets too deeply", "simplify it");
+                return Optional.empty();
               }
             });
   }

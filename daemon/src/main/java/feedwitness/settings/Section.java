@@ -94,18 +94,28 @@ final class Section {
     return text;
   }
 
-  /** Text read further by something that throws IllegalArgumentException saying why not. */
+  /**
+   * Text read further by something that throws IllegalArgumentException saying why not, and after a
+   * semicolon what to do about it if it knows better than {@code remedy}.
+   */
   <T> Optional<T> parsed(String key, Function<String, T> parse, String remedy) {
-    return text(key)
-        .flatMap(
-            text -> {
-              try {
-                return Optional.of(parse.apply(text));
-              } catch (IllegalArgumentException e) {
-                problem(key, key + " " + Values.clip(String.valueOf(e.getMessage())), remedy);
-                return Optional.empty();
-              }
-            });
+    return text(key).flatMap(text -> read(key, text, parse, remedy));
+  }
+
+  /** One text of a list, read further. */
+  <T> Optional<T> entry(String key, String text, Function<String, T> parse) {
+    return read(key, text, parse, "write each value in quotation marks, number and unit");
+  }
+
+  private <T> Optional<T> read(String key, String text, Function<String, T> parse, String remedy) {
+    try {
+      return Optional.of(parse.apply(text));
+    } catch (IllegalArgumentException e) {
+      String[] said = String.valueOf(e.getMessage()).split("; ", 2);
+      problem(
+          key, key + " " + Values.line(said[0]), said.length > 1 ? Values.line(said[1]) : remedy);
+      return Optional.empty();
+    }
   }
 
   /** What a constructor makes, unless it throws IllegalArgumentException: message; remedy. */
@@ -114,7 +124,8 @@ final class Section {
       return Optional.of(constructor.get());
     } catch (IllegalArgumentException e) {
       String[] said = String.valueOf(e.getMessage()).split("; ", 2);
-      problem(key, Values.clip(said[0]), said.length > 1 ? said[1] : "mend that value");
+      problem(
+          key, Values.line(said[0]), said.length > 1 ? Values.line(said[1]) : "mend that value");
       return Optional.empty();
     }
   }

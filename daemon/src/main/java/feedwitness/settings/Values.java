@@ -7,13 +7,28 @@ import org.tomlj.TomlTable;
 /** Says what a TOML value is, for messages. */
 final class Values {
   private static final int LONGEST = 120;
+  private static final int LONGEST_MESSAGE = 300;
 
   private Values() {}
 
-  /** One line of bounded length. */
+  /** One line short enough to stand within a message. */
   static String clip(String text) {
-    String line = text.replaceAll("\\p{Cntrl}+", " ");
+    String line = line(text);
     return line.length() > LONGEST ? line.substring(0, LONGEST) + "…" : line;
+  }
+
+  /** One line short enough to be a message. */
+  static String line(String text) {
+    String line = text.replaceAll("[\\p{Cntrl}\u0085\u2028\u2029]+", " ");
+    return line.length() > LONGEST_MESSAGE ? line.substring(0, LONGEST_MESSAGE) + "…" : line;
+  }
+
+  /** Refuses a number with a decimal comma, saying how to write it. */
+  static void refuseDecimalComma(String text) {
+    if (text.matches(".*[0-9],[0-9].*")) {
+      throw new IllegalArgumentException(
+          "'%s' has a decimal comma; write %s".formatted(text, text.replace(',', '.')));
+    }
   }
 
   /** Without needless zeros. */
