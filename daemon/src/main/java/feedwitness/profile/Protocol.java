@@ -4,6 +4,7 @@ import feedwitness.quantity.Octets;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** How an instrument's messages look and are asked for. */
 public sealed interface Protocol {
@@ -31,6 +32,29 @@ public sealed interface Protocol {
         throw new IllegalArgumentException(
             "longest line %d is outside 8 to 4096 octets".formatted(longestLine));
       }
+    }
+
+    /**
+     * Patterns are the same if they are written the same; {@link Pattern} itself does not say so.
+     */
+    @Override
+    public boolean equals(@Nullable Object other) {
+      return other instanceof Line that && key().equals(that.key());
+    }
+
+    @Override
+    public int hashCode() {
+      return key().hashCode();
+    }
+
+    private List<Object> key() {
+      return List.of(
+          query,
+          pattern.pattern(),
+          pattern.flags(),
+          ignore.map(Pattern::pattern),
+          ignore.map(Pattern::flags),
+          longestLine);
     }
 
     /** Whether the pattern has a group of this name. */

@@ -5,6 +5,7 @@ import feedwitness.site.Site;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All the service is told.
@@ -25,5 +26,15 @@ public record Config(
     List<DeviceProfile> profiles) {
   public Config {
     profiles = List.copyOf(profiles);
+  }
+
+  /** The same but for what the command line says otherwise; null leaves it as it is. */
+  public Config with(@Nullable ListenAddress otherListen, @Nullable Path otherStore) {
+    return new Config(
+        site,
+        otherListen == null ? listen : otherListen,
+        otherStore == null ? storeDirectory : otherStore,
+        syncEvery,
+        profiles);
   }
 }

@@ -56,6 +56,26 @@ public final class ProfileShelf {
     return new ProfileShelf(profiles, notes, problems.list());
   }
 
+  /** What became of reading one profile file. */
+  public sealed interface FileOutcome {
+    record Good(DeviceProfile profile) implements FileOutcome {}
+
+    record Faulty(List<Problem> problems) implements FileOutcome {
+      public Faulty {
+        problems = List.copyOf(problems);
+      }
+    }
+  }
+
+  /** Reads a profile that stands on no shelf, to try it. */
+  public static FileOutcome readFile(Path file) {
+    Problems problems = new Problems();
+    Optional<DeviceProfile> profile = ProfileReader.read(file, problems);
+    return profile.isPresent() && problems.none()
+        ? new FileOutcome.Good(profile.get())
+        : new FileOutcome.Faulty(problems.list());
+  }
+
   /** The profile of that name. */
   public Optional<DeviceProfile> find(String name) {
     return Optional.ofNullable(profiles.get(name));

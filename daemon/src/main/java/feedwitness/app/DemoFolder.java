@@ -1,0 +1,164 @@
+package feedwitness.app;
+
+import feedwitness.quantity.TimeSource;
+import feedwitness.settings.ConfigFiles;
+import feedwitness.settings.ListenAddress;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.DateTimeException;
+import java.time.DayOfWeek;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.time.ZoneId;
+import java.time.temporal.TemporalAdjusters;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.tinylog.Logger;
+
+/** Where a demo keeps what it needs: configuration, cables, readings, and how late it is there. */
+record DemoFolder(Path root) {
+  /** Where Quarry End is. */
+  static final ZoneId ZONE = ZoneId.of("Europe/London");
+
+  private static final String CONFIG = "quarry-end.toml";
+  private static final String CLOCK = "clock.txt";
+
+  static DemoFolder open(Path directory) throws IOException {
+    Path root = directory.toAbsolutePath().normalize();
+    Files.createDirectories(root);
+    return new DemoFolder(root);
+  }
+
+  Path ports() {
+    return root.resolve("cables");
+  }
+
+  /**
+   * When the demo's clock starts. At normal speed: now. Faster: on the Monday morning of last week,
+   * so that its week does not lie in the future. Never before an earlier demo in this folder ended.
+   */
+  Instant clockStart(double speed, Instant now) throws IOException {
+    Instant start = now;
+    if (speed != 1) {
+      start =
+          now.atZone(ZONE)
+              .toLocalDate()
+              .with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY))
+              .minusWeeks(1)
+              .atTime(LocalTime.of(6, 0))
+              .atZone(ZONE)
+              .toInstant();
+    }
+    try {
+      Instant last = Instant.parse(Files.readString(root.resolve(CLOCK)).strip());
+      return last.isAfter(start) ? last : start;
+    } catch (NoSuchFileException e) {
+      return start;
+    } catch (DateTimeException e) {
+      Logger.warn("{} holds no time; starting at {}", root.resolve(CLOCK), start);
+      return start;
+    }
+  }
+
+  /** Writes the nursery's configuration anew, as a grower there would have written it. */
+  ConfigFiles writeConfig(String sourceLink, String busLink, ListenAddress listen)
+      throws IOException {
+    Path file = root.resolve(CONFIG);
+    Files.writeString(
+        file,
+        """
+        # The demo's configuration, written anew at each start.
+        [nursery]
+        name = "Quarry End Nursery"
+        zone = "%s"
+
+        [server]
+        listen = "%s"
+
+        [store]
+        directory = "readings"
+
+        [[point]]
+        name = "line"
+        title = "Glasshouse line"
+        place = "line"
+        port = "%s"
+        profile = "modbus-scaled"
+        unit = 12
+        compensation = "linear"
+        percent-per-kelvin = 1.88
+
+        [[point]]
+        name = "tank"
+        title = "Mixing tank, 600 L"
+        place = "tank"
+        port = "%s"
+        profile = "modbus-float"
+        unit = 11
+        compensation = "linear"
+        percent-per-kelvin = 1.88
+
+        [[point]]
+        name = "source"
+        title = "Borehole, after the filter"
+        place = "source"
+        port = "%s"
+        profile = "pushed-csv"
+        compensation = "iso7888"
+
+        [[point]]
+        name = "drain"
+        title = "Run-off of the reference bench"
+        place = "drain"
+        compensation = "linear"
+        """
+            .formatted(ZONE, listen.text(), busLink, busLink, sourceLink));
+    return ConfigFiles.beside(file, ZONE);
+  }
+
+  /** Notes once a second how late it is in the demo; closing it stops that. */
+  ClockKeeper keep(TimeSource clock) {
+    return new ClockKeeper(root.resolve(CLOCK), clock);
+  }
+
+  static final class ClockKeeper implements AutoCloseable {
+    private final Path file;
+    private final TimeSource clock;
+    private final ScheduledExecutorService timer =
+        Executors.newSingleThreadScheduledExecutor(
+            task -> {
+              Thread thread = new Thread(task, "demo clock");
+              thread.setDaemon(true);
+              return thread;
+            });
+
+    private ClockKeeper(Path file, TimeSource clock) {
+      this.file = file;
+      this.clock = clock;
+    }
+
+    void start() {
+      timer.scheduleAtFixedRate(this::note, 0, 1, TimeUnit.SECONDS);
+    }
+
+    private void note() {
+      try {
+        Path fresh = file.resolveSibling(CLOCK + ".new");
+        Files.writeString(fresh, clock.wall().toString());
+        Files.move(fresh, file, StandardCopyOption.REPLACE_EXISTING);
+      } catch (IOException e) {
+        Logger.warn("the demo's clock cannot be kept: {}", e.getMessage());
+      }
+    }
+
+    @Override
+    public void close() {
+      timer.shutdown();
+      note();
+    }
+  }
+}

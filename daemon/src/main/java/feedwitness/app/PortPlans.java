@@ -1,0 +1,61 @@
+package feedwitness.app;
+
+import feedwitness.acquire.PortPlan;
+import feedwitness.acquire.ProbePlan;
+import feedwitness.profile.DeviceProfile;
+import feedwitness.quantity.LinkAddress;
+import feedwitness.site.MeasuringPoint;
+import feedwitness.site.ProbeMount;
+import feedwitness.site.Site;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Which wires a site needs. */
+final class PortPlans {
+  /** No instrument, however speeded up, is asked more often. */
+  private static final Duration SHORTEST_INTERVAL = Duration.ofMillis(20);
+
+  private PortPlans() {}
+
+  /**
+   * One plan a link.
+   *
+   * @param pace how many times faster than real the instruments run; 1 but for a demo
+   */
+  static List<PortPlan> of(Site site, double pace) {
+    Map<LinkAddress, List<ProbePlan>> byLink = new LinkedHashMap<>();
+    for (MeasuringPoint point : site.points()) {
+      if (point.probe().isPresent()) {
+        ProbeMount mount = point.probe().get();
+        byLink
+            .computeIfAbsent(mount.link(), link -> new ArrayList<>())
+            .add(new ProbePlan(point.name(), paced(mount.profile(), pace), mount.unit()));
+      }
+    }
+    return byLink.entrySet().stream()
+        .map(
+            entry ->
+                new PortPlan(
+                    entry.getKey(), entry.getValue().get(0).profile().serial(), entry.getValue()))
+        .toList();
+  }
+
+  private static DeviceProfile paced(DeviceProfile profile, double pace) {
+    if (pace == 1) {
+      return profile;
+    }
+    Duration interval = Duration.ofNanos((long) (profile.interval().toNanos() / pace));
+    return new DeviceProfile(
+        profile.name(),
+        profile.title(),
+        profile.serial(),
+        profile.protocol(),
+        profile.fields(),
+        profile.instrument(),
+        interval.compareTo(SHORTEST_INTERVAL) < 0 ? SHORTEST_INTERVAL : interval,
+        profile.longestReply());
+  }
+}
