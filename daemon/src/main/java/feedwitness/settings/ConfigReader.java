@@ -23,9 +23,9 @@ public final class ConfigReader {
 
   private static final Set<String> KEYS = Set.of("nursery", "server", "store", "point");
   static final Set<String> GENERATED_KEYS = Set.of("point");
-  private static final Set<String> NURSERY = Set.of("name", "zone");
-  private static final Set<String> SERVER = Set.of("listen");
-  private static final Set<String> STORE = Set.of("directory", "sync-every");
+  static final Set<String> NURSERY = Set.of("name", "zone");
+  static final Set<String> SERVER = Set.of("listen");
+  static final Set<String> STORE = Set.of("directory", "sync-every");
   private static final String DEFAULT_NAME = "Nursery";
   private static final int LONGEST_NAME = 80;
 

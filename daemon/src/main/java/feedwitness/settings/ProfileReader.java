@@ -15,8 +15,10 @@ import java.util.Set;
 
 /** Reads one device profile; its keys are explained in device-profiles/README.md. */
 final class ProfileReader {
-  static final Duration LONGEST_INTERVAL = Duration.ofHours(1);
-  static final Duration DEFAULT_REPLY = Duration.ofSeconds(1);
+  private static final Duration SHORTEST = Duration.ofMillis(1);
+  private static final Duration LONGEST_INTERVAL = Duration.ofDays(1);
+  private static final Duration LONGEST_REPLY = Duration.ofMinutes(1);
+  private static final Duration DEFAULT_REPLY = Duration.ofSeconds(1);
 
   private static final Set<String> KEYS =
       Set.of(
@@ -58,11 +60,10 @@ final class ProfileReader {
     root.missing("title", "say in one line what the instrument sends");
     root.missing("interval", "say how often a reading comes, for example interval = \"2s\"");
     Optional<String> title = root.text("title");
-    Optional<Duration> interval =
-        root.duration("interval", Duration.ofMillis(100), LONGEST_INTERVAL);
+    Optional<Duration> interval = root.duration("interval", SHORTEST, LONGEST_INTERVAL);
     Optional<Duration> reply =
         root.has("longest-reply")
-            ? root.duration("longest-reply", Duration.ofMillis(10), Duration.ofMinutes(1))
+            ? root.duration("longest-reply", SHORTEST, LONGEST_REPLY)
             : Optional.of(DEFAULT_REPLY);
     Optional<SerialSettings> serial = serial(root);
     Optional<Protocol> protocol = ProtocolReader.read(root);

@@ -10,11 +10,16 @@ import feedwitness.profile.InstrumentFacts;
 import feedwitness.profile.Protocol;
 import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.Octets;
+import feedwitness.sample.Capture;
+import feedwitness.sample.CaptureReplay;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BuiltInProfilesTest {
   private final ProfileShelf shelf = ProfileShelf.read(Path.of("/nonexistent/profiles"));
@@ -75,5 +80,12 @@ class BuiltInProfilesTest {
   void theNetworkedOneHasCompensatedAlready() {
     assertEquals(
         InstrumentFacts.Compensation.TO_25, profile("tcp-text").instrument().compensation());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"modbus-float", "modbus-scaled", "pushed-csv", "query-reply", "tcp-text"})
+  void readFromTheirFilesTheyUnderstandTheirGoldenCaptures(String name) throws IOException {
+    Path capture = Path.of("../device-profiles/golden", name + ".capture");
+    CaptureReplay.check(profile(name), Capture.read(capture));
   }
 }

@@ -168,8 +168,8 @@ class ProfileFaultsTest {
     fault(MODBUS, "baud = 9600", "parity = \"mark\"", "4:1", "none, even, odd");
     fault(LINE, "[conductivity]", "longest-line = 5\n[conductivity]", "5:1", "outside 8 to 4096");
     fault(LINE, "[conductivity]", "query = \"€\"\n[conductivity]", "5:1", "not one octet");
-    fault(LINE, "\"2s\"", "\"2h\"", "2:1", "interval 2h is outside 100ms to 1h");
-    fault(LINE, "\"2s\"", "\"2s\"\nlongest-reply = \"2min\"", "3:1", "outside 10ms to 1min");
+    fault(LINE, "\"2s\"", "\"25h\"", "2:1", "interval 25h is outside 1ms to 1d");
+    fault(LINE, "\"2s\"", "\"2s\"\nlongest-reply = \"2min\"", "3:1", "outside 1ms to 1min");
   }
 
   @Test

@@ -1,0 +1,59 @@
+package feedwitness.settings;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** docs/configuration.md, held against the reader. */
+class ConfigurationDocumentTest {
+  @TempDir private Path folder;
+
+  private static String document() throws IOException {
+    return Files.readString(Path.of("docs/configuration.md"));
+  }
+
+  @Test
+  void itsExampleIsAConfiguration() throws IOException {
+    String text = document();
+    int start = text.indexOf("```toml\n") + "```toml\n".length();
+    Config config =
+        new Desk(folder).right(text.substring(start, text.indexOf("```", start))).config();
+    assertEquals(4, config.site().points().size());
+  }
+
+  @Test
+  void itNamesExactlyTheKeysThereAre() throws IOException {
+    Set<String> named = new TreeSet<>();
+    Matcher row = Pattern.compile("(?m)^\\| `([a-z-]+)` \\|").matcher(document());
+    while (row.find()) {
+      named.add(row.group(1));
+    }
+    Set<String> known = new TreeSet<>(PointReader.KEYS);
+    known.addAll(ConfigReader.NURSERY);
+    known.addAll(ConfigReader.SERVER);
+    known.addAll(ConfigReader.STORE);
+    assertEquals(known, named);
+  }
+
+  @Test
+  void itStatesTheDefaultsAndLimits() throws IOException {
+    String text = document();
+    assertTrue(text.contains(ListenAddress.DEFAULT.text()));
+    assertTrue(text.contains(DurationText.of(ConfigReader.DEFAULT_SYNC)));
+    assertTrue(
+        text.contains(
+            Values.number(CompensationReader.LEAST_PERCENT)
+                + " to "
+                + Values.number(CompensationReader.MOST_PERCENT)));
+    assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
+  }
+}
