@@ -1,0 +1,28 @@
+package feedwitness.publish;
+
+import io.javalin.http.Context;
+import java.nio.ByteBuffer;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.util.Callback;
+
+/** Writes a problem as the answer, on either side of the servlet border. */
+final class ProblemAnswers {
+  private ProblemAnswers() {}
+
+  static void write(Response response, Callback callback, Problem problem) {
+    byte[] body = Json.bytes(problem);
+    response.setStatus(problem.status());
+    SafetyHeaders.put(response.getHeaders());
+    response.getHeaders().put(HttpHeader.CONTENT_TYPE, Problem.MEDIA_TYPE);
+    response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
+    response.getHeaders().put(HttpHeader.CONTENT_LENGTH, body.length);
+    response.write(true, ByteBuffer.wrap(body), callback);
+  }
+
+  static void write(Context context, Problem problem) {
+    context.status(problem.status());
+    context.header("Cache-Control", "no-store");
+    context.contentType(Problem.MEDIA_TYPE).result(Json.bytes(problem));
+  }
+}

@@ -1,0 +1,132 @@
+package feedwitness.publish;
+
+import feedwitness.engine.LiveView;
+import feedwitness.engine.PointStatus;
+import feedwitness.engine.ProbeDesk;
+import feedwitness.engine.TypedOutcome;
+import feedwitness.engine.TypedReading;
+import feedwitness.ledger.History;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import io.javalin.http.Context;
+import io.javalin.http.Handler;
+import io.javalin.http.HandlerType;
+import io.javalin.router.Endpoint;
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The addresses of the interface and what each answers. */
+final class Routes {
+  static final String API = "/api/v1";
+
+  private final LiveView live;
+  private final History history;
+  private final OpenHours hours;
+  private final SetupRoutes setup;
+  private final StreamRoute stream;
+
+  Routes(LiveView live, History history, ProbeDesk desk, OpenHours hours, Streams streams) {
+    this.live = live;
+    this.history = history;
+    this.hours = hours;
+    this.setup = new SetupRoutes(desk, streams);
+    this.stream = new StreamRoute(streams);
+  }
+
+  List<Endpoint> all() {
+    return List.of(
+        get("/health", this::health),
+        get(API + "/site", this::site),
+        get(API + "/points", this::points),
+        get(API + "/points/{name}", this::point),
+        get(API + "/points/{name}/measurements", this::measurements),
+        post(API + "/points/{name}/readings", this::type),
+        get(API + "/stream", stream),
+        get(API + "/setup/ports", setup::ports),
+        get(API + "/setup/profiles", setup::profiles),
+        post(API + "/setup/listen", setup::listen),
+        post(API + "/setup/points", setup::save),
+        get(API + "/openapi.json", Routes::openApi));
+  }
+
+  private Endpoint get(String path, Handler handler) {
+    return new Endpoint(
+        HandlerType.GET, path, context -> hours.during(() -> handler.handle(context)));
+  }
+
+  /** The body is read before work begins: a client that trickles it must not hold up a stop. */
+  private Endpoint post(String path, Handler handler) {
+    return new Endpoint(
+        HandlerType.POST,
+        path,
+        context -> {
+          Body.receive(context);
+          hours.during(() -> handler.handle(context));
+        });
+  }
+
+  private void health(Context context) {
+    Answers.json(context, HealthJson.of(live.health(), live.now()));
+  }
+
+  private void site(Context context) {
+    Answers.json(context, SiteJson.of(live.site()));
+  }
+
+  private void points(Context context) {
+    Answers.json(context, PointMapping.map(live.points(), live.now()));
+  }
+
+  private void point(Context context) {
+    Answers.json(context, PointMapping.map(named(context), live.now()));
+  }
+
+  private void measurements(Context context) {
+    PointName name = named(context).point().name();
+    CourseQuery query = CourseQuery.read(name, context.queryParamMap(), live.now());
+    Answers.json(
+        context,
+        CourseJson.of(
+            query, history.course(query.point(), query.from(), query.to(), query.buckets())));
+  }
+
+  private void type(Context context) {
+    PointStatus before = named(context);
+    PointName name = before.point().name();
+    TypedReading reading = TypedRequest.read(name, Body.object(context));
+    TypedOutcome outcome = live.type(reading);
+    if (outcome instanceof TypedOutcome.Refused refused) {
+      throw Problem.field(422, refused.field(), refused.message()).exception();
+    }
+    Measurement measurement = ((TypedOutcome.Accepted) outcome).measurement();
+    PointStatus after = Statuses.with(before, measurement);
+    context.status(201).header("Location", API + "/points/" + name.text());
+    Answers.json(context, PointMapping.map(after, live.now()));
+  }
+
+  private PointStatus named(Context context) {
+    String name = context.pathParam("name");
+    Optional<PointStatus> point =
+        PointName.isValid(name) ? live.point(new PointName(name)) : Optional.empty();
+    return point.orElseThrow(
+        () ->
+            Problem.of(
+                    404,
+                    "there is no measuring point %s; there are: %s"
+                        .formatted(
+                            Quoted.of(name),
+                            live.site().points().stream()
+                                .map(p -> p.name().text())
+                                .collect(Collectors.joining(", "))))
+                .exception());
+  }
+
+  private static void openApi(Context context) throws IOException {
+    context.header("Cache-Control", "no-cache");
+    context
+        .contentType(Json.MEDIA_TYPE)
+        .result(ClasspathFiles.read("feedwitness/publish/openapi.json").orElseThrow());
+  }
+}

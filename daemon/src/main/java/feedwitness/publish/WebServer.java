@@ -1,0 +1,173 @@
+package feedwitness.publish;
+
+import feedwitness.engine.LiveView;
+import feedwitness.engine.ProbeDesk;
+import feedwitness.ledger.History;
+import io.javalin.Javalin;
+import io.javalin.compression.CompressionStrategy;
+import io.javalin.config.JavalinConfig;
+import io.javalin.router.Endpoint;
+import io.javalin.util.JavalinBindException;
+import java.net.BindException;
+import java.net.URI;
+import java.util.List;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.Server;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.tinylog.Logger;
+
+/**
+ * The page and the interface over HTTP. Start once, close once. Answers on few threads of its own;
+ * event streams have one thread each besides.
+ */
+public final class WebServer implements AutoCloseable {
+  private static final int MOST_THREADS = 16;
+  private static final int FEWEST_THREADS = 4;
+  private static final int THREAD_IDLE_MILLIS = 60_000;
+
+  /** Also ends a connection whose client neither sends nor takes anything. */
+  private static final int CONNECTION_IDLE_MILLIS = 30_000;
+
+  /** For answers still on their way to a client when the service stops. */
+  private static final long STOP_MILLIS = 2_000;
+
+  /** How long a stop waits for connections kept open without a request. */
+  private static final long IDLE_AT_STOP_MILLIS = 50;
+
+  private final ListenAddress listen;
+  private final OpenHours hours = new OpenHours();
+  private final Streams streams;
+  private final List<Endpoint> routes;
+  private final Javalin javalin;
+
+  /** Makes a server that is not listening yet. */
+  public WebServer(LiveView live, History history, ProbeDesk desk, ListenAddress listen) {
+    this(live, history, desk, listen, StreamLimits.USUAL);
+  }
+
+  WebServer(
+      LiveView live, History history, ProbeDesk desk, ListenAddress listen, StreamLimits limits) {
+    this.listen = listen;
+    this.streams = new Streams(live, limits);
+    this.routes = new Routes(live, history, desk, hours, streams).all();
+    this.javalin = Javalin.create(this::configure);
+  }
+
+  /** Starts to listen. */
+  public Outcome start() {
+    if (!listen.isLoopback()) {
+      return new Outcome.Refused(
+          "%s is reachable from other machines, which this version does not offer yet; listen on 127.0.0.1:%d"
+              .formatted(listen.text(), listen.port()));
+    }
+    try {
+      javalin.start();
+    } catch (JavalinBindException e) {
+      javalin.stop();
+      return new Outcome.Refused(refusal(e));
+    }
+    streams.start();
+    int port = javalin.port();
+    return new Outcome.Started(port, URI.create("http://" + listen.withPort(port).text() + "/"));
+  }
+
+  private String refusal(JavalinBindException e) {
+    Throwable cause = e;
+    while (cause.getCause() != null && !(cause instanceof BindException)) {
+      cause = cause.getCause();
+    }
+    return "%s is taken by another program or cannot be listened on (%s); stop that program or listen on another port, for example %s"
+        .formatted(
+            listen.text(), cause.getMessage(), listen.withPort(listen.port() % 65535 + 1).text());
+  }
+
+  /**
+   * Ends all streams, lets requests finish and stops listening; needs a few seconds at most besides
+   * what the requests inside take.
+   */
+  @Override
+  public void close() {
+    streams.close();
+    hours.close();
+    javalin.stop();
+  }
+
+  List<Endpoint> routes() {
+    return routes;
+  }
+
+  int openStreams() {
+    return streams.count();
+  }
+
+  private void configure(JavalinConfig config) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.startup.startupWatcherEnabled = false;
+    config.concurrency.useVirtualThreads = false;
+    config.http.prefer405over404 = true;
+    config.http.generateEtags = false;
+    config.http.maxRequestSize = Body.LIMIT_OCTETS;
+    config.http.compressionStrategy = CompressionStrategy.NONE;
+    config.http.defaultContentType = Json.MEDIA_TYPE;
+    config.router.javaLangErrorHandler(
+        (response, error) -> {
+          response.setStatus(500);
+          Logger.error(error, "a request failed");
+        });
+    config.resourceHandler(new PageFiles());
+    routes.forEach(config.routes::addEndpoint);
+    new Failures(routes, config.router).register(config.routes);
+    configureJetty(config);
+  }
+
+  private void configureJetty(JavalinConfig config) {
+    QueuedThreadPool threads =
+        new QueuedThreadPool(MOST_THREADS, FEWEST_THREADS, THREAD_IDLE_MILLIS);
+    threads.setName("web");
+    threads.setDaemon(true);
+    config.jetty.threadPool = threads;
+    config.jetty.modifyHttpConfiguration(
+        http -> {
+          http.setSendServerVersion(false);
+          http.setIdleTimeout(CONNECTION_IDLE_MILLIS);
+        });
+    config.jetty.addConnector(
+        (server, http) -> {
+          ServerConnector connector =
+              new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
+          connector.setHost(listen.host());
+          connector.setPort(listen.port());
+          connector.setIdleTimeout(CONNECTION_IDLE_MILLIS);
+          connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
+          return connector;
+        });
+    config.jetty.modifyServletContextHandler(context -> context.setErrorHandler(new JettyErrors()));
+    config.jetty.modifyServer(this::guard);
+  }
+
+  private void guard(Server server) {
+    server.setErrorHandler(new JettyErrors());
+    server.setStopTimeout(STOP_MILLIS);
+    server.insertHandler(new Gate(listen));
+  }
+
+  /** Whether it listens. */
+  public sealed interface Outcome {
+    /**
+     * Listening.
+     *
+     * @param port the actual one
+     * @param url of the page
+     */
+    record Started(int port, URI url) implements Outcome {}
+
+    /**
+     * Not listening.
+     *
+     * @param why item and remedy, for people
+     */
+    record Refused(String why) implements Outcome {}
+  }
+}

@@ -1,0 +1,51 @@
+package feedwitness.publish;
+
+import feedwitness.engine.ProbeDesk;
+import feedwitness.quantity.LinkAddress;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A desk with two ports and one profile; what is saved is kept in memory. */
+final class FixtureDesk implements ProbeDesk {
+  private final List<ProbeDraft> saved = new ArrayList<>();
+
+  @Override
+  public List<PortCandidate> ports() {
+    return List.of(
+        new PortCandidate("/dev/serial/by-id/usb-tank", "USB serial", true, ""),
+        new PortCandidate(
+            "/dev/ttyS0", "", false, "add the user to the group dialout and log in again"));
+  }
+
+  @Override
+  public List<ProfileChoice> profiles() {
+    return List.of(new ProfileChoice("line-push", "Pushes lines of text", false, false, "mS/cm"));
+  }
+
+  @Override
+  public Preview listen(LinkAddress link, String profile, int unit, Duration howLong) {
+    if (link.text().equals("/dev/ttyS0")) {
+      return new Preview("/dev/ttyS0: no permission to open the port", List.of());
+    }
+    return new Preview(
+        "",
+        List.of(
+            new Heard("31 2e 35 0d 0a", "1.5··", true, "1.5 mS/cm"),
+            new Heard("ff ff", "··", false, "noise")));
+  }
+
+  @Override
+  public synchronized SaveOutcome save(ProbeDraft draft) {
+    if (draft.name().text().equals("tank")) {
+      return new SaveOutcome.Refused(
+          List.of(new FieldProblem("name", "name 'tank' is taken; choose another")));
+    }
+    saved.add(draft);
+    return new SaveOutcome.Saved("/var/lib/feedwitness/generated.toml");
+  }
+
+  synchronized List<ProbeDraft> saved() {
+    return List.copyOf(saved);
+  }
+}

@@ -1,0 +1,202 @@
+package feedwitness.publish;
+
+import feedwitness.engine.LiveView;
+import feedwitness.engine.PointStatus;
+import feedwitness.engine.TypedOutcome;
+import feedwitness.engine.TypedReading;
+import feedwitness.ledger.Bucket;
+import feedwitness.ledger.DurableMark;
+import feedwitness.ledger.History;
+import feedwitness.measurement.Measurement;
+import feedwitness.measurement.MeasurementChain;
+import feedwitness.quality.Flags;
+import feedwitness.quantity.ConductivityUnit;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
+import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Indication;
+import feedwitness.sample.Missing;
+import feedwitness.sample.Reading;
+import feedwitness.sample.Sample;
+import feedwitness.site.Site;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+
+/**
+ * Quarry End in memory: everything that was measured is kept, listeners are told at once, and the
+ * clock stands where the test puts it. Measurements are made by the real chain.
+ */
+final class FixtureNursery implements LiveView, History {
+  static final Instant START = Instant.parse("2026-06-01T08:00:00Z");
+  static final PointName SOURCE = new PointName("source");
+  static final PointName TANK = new PointName("tank");
+  static final PointName LINE = new PointName("line");
+  static final PointName DRAIN = new PointName("drain");
+
+  private final List<Measurement> kept = new ArrayList<>();
+  private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
+  private final List<String> trouble = new CopyOnWriteArrayList<>();
+  private volatile Instant now = START;
+
+  /** A probe says something; the clock does not move. */
+  Measurement indicate(PointName point, double milliSiemensPerCm, double celsius) {
+    return keep(
+        new Indication(
+            point, stamp(true), reading(milliSiemensPerCm, celsius), Indication.Origin.PROBE));
+  }
+
+  /** The same before the clock could be trusted. */
+  Measurement indicateUndated(PointName point, double milliSiemensPerCm, double celsius) {
+    return keep(
+        new Indication(
+            point, stamp(false), reading(milliSiemensPerCm, celsius), Indication.Origin.PROBE));
+  }
+
+  Measurement miss(PointName point, Missing.Cause cause, String detail) {
+    return keep(new Missing(point, stamp(true), cause, detail));
+  }
+
+  void wait(Duration duration) {
+    now = now.plus(duration);
+  }
+
+  void inTrouble(String words) {
+    trouble.add(words);
+  }
+
+  int listeners() {
+    return listeners.size();
+  }
+
+  private static Reading reading(double milliSiemensPerCm, double celsius) {
+    return new Reading(
+        milliSiemensPerCm, ConductivityUnit.MILLISIEMENS_PER_CM, celsius, TemperatureUnit.CELSIUS);
+  }
+
+  private synchronized Stamp stamp(boolean dated) {
+    return new Stamp(3, kept.size() + 1L, 0, now.toEpochMilli(), dated);
+  }
+
+  private Measurement keep(Sample sample) {
+    Measurement measurement = MeasurementChain.measure(sample, QuarryEnd.basis(sample));
+    synchronized (this) {
+      kept.add(measurement);
+    }
+    listeners.forEach(listener -> listener.accept(measurement));
+    return measurement;
+  }
+
+  private synchronized List<Measurement> of(PointName point) {
+    return kept.stream().filter(m -> m.point().equals(point)).toList();
+  }
+
+  @Override
+  public Site site() {
+    return QuarryEnd.SITE;
+  }
+
+  @Override
+  public List<PointStatus> points() {
+    return site().points().stream().map(p -> point(p.name()).orElseThrow()).toList();
+  }
+
+  @Override
+  public Optional<PointStatus> point(PointName name) {
+    return site().points().stream()
+        .filter(point -> point.name().equals(name))
+        .findFirst()
+        .map(point -> new PointStatus(point, latest(name), lastReading(name)));
+  }
+
+  private Optional<Measurement> lastReading(PointName name) {
+    return of(name).stream()
+        .filter(m -> Double.isFinite(m.conductivityMilliSiemensPerCm()))
+        .reduce((earlier, later) -> later);
+  }
+
+  @Override
+  public Subscription subscribe(Consumer<Measurement> listener) {
+    listeners.add(listener);
+    return () -> listeners.remove(listener);
+  }
+
+  @Override
+  public TypedOutcome type(TypedReading typed) {
+    if (typed.reading().conductivityMilliSiemensPerCm() > 200) {
+      return new TypedOutcome.Refused(
+          "conductivity",
+          "conductivity %s mS/cm is above the limit 200 mS/cm; check value and unit"
+              .formatted(typed.reading().conductivityMilliSiemensPerCm()));
+    }
+    return new TypedOutcome.Accepted(
+        keep(new Indication(typed.point(), stamp(true), typed.reading(), Indication.Origin.TYPED)));
+  }
+
+  @Override
+  public synchronized Health health() {
+    return new Health(
+        3, START, new DurableMark(3, kept.size(), now), List.copyOf(trouble), 0, "0.1.0");
+  }
+
+  @Override
+  public Instant now() {
+    return now;
+  }
+
+  @Override
+  public Optional<Measurement> latest(PointName point) {
+    return of(point).stream().reduce((earlier, later) -> later);
+  }
+
+  @Override
+  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
+    List<Measurement> range = new ArrayList<>();
+    scan(point, from, to, range::add);
+    if (range.size() <= maxBuckets) {
+      return new Course(Duration.ZERO, range.stream().map(FixtureNursery::single).toList());
+    }
+    Duration width = Duration.between(from, to).dividedBy(maxBuckets);
+    List<Bucket> buckets = new ArrayList<>();
+    for (int i = 0; i < maxBuckets; i++) {
+      Instant start = from.plus(width.multipliedBy(i));
+      Instant end = start.plus(width);
+      List<Measurement> in =
+          range.stream()
+              .filter(m -> !m.stamp().wall().isBefore(start) && m.stamp().wall().isBefore(end))
+              .toList();
+      if (!in.isEmpty()) {
+        buckets.add(QuarryEnd.bucket(start, in));
+      }
+    }
+    return new Course(width, buckets);
+  }
+
+  private static Bucket single(Measurement measurement) {
+    return QuarryEnd.bucket(measurement.stamp().wall(), List.of(measurement));
+  }
+
+  @Override
+  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
+    of(point).stream()
+        .filter(m -> !m.stamp().wall().isBefore(from) && m.stamp().wall().isBefore(to))
+        .forEach(each);
+  }
+
+  @Override
+  public synchronized Optional<Instant> newest() {
+    return kept.stream().map(m -> m.stamp().wall()).max(Instant::compareTo);
+  }
+
+  static Flags flags(List<Measurement> measurements) {
+    Flags flags = Flags.NONE;
+    for (Measurement measurement : measurements) {
+      flags = flags.with(measurement.flags());
+    }
+    return flags;
+  }
+}

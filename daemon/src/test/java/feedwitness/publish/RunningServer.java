@@ -1,0 +1,54 @@
+package feedwitness.publish;
+
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+
+import org.junit.jupiter.api.extension.AfterEachCallback;
+import org.junit.jupiter.api.extension.BeforeEachCallback;
+import org.junit.jupiter.api.extension.ExtensionContext;
+
+/** The real server over a nursery in memory, on a free port, for one test. */
+final class RunningServer implements BeforeEachCallback, AfterEachCallback {
+  private final FixtureNursery nursery = new FixtureNursery();
+  private final FixtureDesk desk = new FixtureDesk();
+  private final WebServer server;
+  private int port;
+
+  RunningServer() {
+    this(StreamLimits.USUAL);
+  }
+
+  RunningServer(StreamLimits limits) {
+
+    this.server = new WebServer(nursery, nursery, desk, new ListenAddress("127.0.0.1", 0), limits);
+  }
+
+  @Override
+  public void beforeEach(ExtensionContext context) {
+    port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
+  }
+
+  @Override
+  public void afterEach(ExtensionContext context) {
+    server.close();
+  }
+
+  FixtureNursery nursery() {
+    return nursery;
+  }
+
+  FixtureDesk desk() {
+    return desk;
+  }
+
+  WebServer server() {
+    return server;
+  }
+
+  int port() {
+    return port;
+  }
+
+  TestClient client() {
+    return new TestClient(port);
+  }
+}

@@ -1,0 +1,70 @@
+package feedwitness.publish;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class WebServerTest {
+  private static WebServer server(String host, int port) {
+    FixtureNursery nursery = new FixtureNursery();
+    return new WebServer(nursery, nursery, new FixtureDesk(), new ListenAddress(host, port));
+  }
+
+  @Test
+  void saysWhereThePageIs() throws Exception {
+    try (WebServer server = server("localhost", 0)) {
+      WebServer.Outcome.Started started =
+          assertInstanceOf(WebServer.Outcome.Started.class, server.start());
+      assertEquals("http://localhost:" + started.port() + "/", started.url().toString());
+      assertEquals(200, new TestClient(started.port()).get("/").statusCode());
+    }
+  }
+
+  @Test
+  void saysThatItsPortIsTakenAndWhatToDo() throws Exception {
+    try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
+        WebServer server = server("127.0.0.1", other.getLocalPort())) {
+      String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
+      assertTrue(why.startsWith("127.0.0.1:" + other.getLocalPort() + " is taken"), why);
+      assertTrue(why.contains("another port"), why);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example"})
+  void listensOnThisMachineOnly(String host) {
+    try (WebServer server = server(host, 8460)) {
+      String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
+      assertTrue(why.contains("127.0.0.1:8460"), why);
+    }
+  }
+
+  @Test
+  void canBeClosedTwiceAndWithoutEverStarting() {
+    WebServer server = server("127.0.0.1", 0);
+    server.start();
+    server.close();
+    server.close();
+    server("127.0.0.1", 0).close();
+  }
+
+  @Test
+  void readsListenAddressesAsPeopleWriteThem() {
+    assertEquals(new ListenAddress("127.0.0.1", 8460), ListenAddress.parse("127.0.0.1:8460"));
+    assertEquals(new ListenAddress("::1", 8460), ListenAddress.parse("[::1]:8460"));
+    assertEquals("[::1]:8460", ListenAddress.parse("[::1]:8460").text());
+    for (String wrong : new String[] {"8460", ":8460", "localhost", "localhost:x", "::1:80", ""}) {
+      IllegalArgumentException e =
+          assertThrows(IllegalArgumentException.class, () -> ListenAddress.parse(wrong));
+      assertTrue(String.valueOf(e.getMessage()).contains("127.0.0.1:8460"));
+    }
+    assertThrows(IllegalArgumentException.class, () -> ListenAddress.parse("localhost:65536"));
+  }
+}
