@@ -1,0 +1,94 @@
+/** What needs a look, as sentences at the top: what, since when, why, and the first thing to do. */
+
+import { h } from "./dom.js";
+import { moment } from "./format.js";
+import { state } from "./state.js";
+import { verdict } from "./verdict.js";
+import { capital, causeRemedy, flagRemedy, sentence } from "./words.js";
+
+const RANK = { act: 0, look: 1, unsure: 2 };
+
+/** box: where sentences go; count: where their number shows beside the page's name. */
+export function answers(box, count) {
+  let shown = "";
+  return () => {
+    const points = state.points();
+    const list = [...service(), ...points.map(ofPoint).filter(Boolean)];
+    list.sort((a, b) => RANK[a.tone] - RANK[b.tone]);
+    const urgent = list.filter((each) => each.tone !== "unsure").length;
+    count.hidden = urgent === 0;
+    count.textContent = `▲ ${urgent}`;
+    const quiet = quietWords(points, list);
+    const text = JSON.stringify([list, quiet]);
+    if (text === shown) return;
+    shown = text;
+    box.replaceChildren(...list.map(block), ...(quiet ? [h("p", {}, quiet)] : []));
+  };
+}
+
+function quietWords(points, list) {
+  if (list.length > 0 || points.length === 0) return "";
+  const probes = points.filter((point) => point.probe).length;
+  if (probes === 0) return "● Nothing needs a look. Readings are typed in by hand here.";
+  return `● Nothing needs a look. ${probes === 1 ? "The probe is" : `All ${probes} probes are`} reading.`;
+}
+
+function service() {
+  const health = state.health;
+  const list = [];
+  if (state.connected && state.healthTrouble) {
+    list.push({
+      tone: "look",
+      title: "▲ The service does not say how recording goes",
+      text: sentence(capital(state.healthTrouble)),
+    });
+  }
+  for (const text of health?.trouble ?? []) {
+    const colon = text.indexOf(": ");
+    const item = colon > 0 && colon < 40 ? text.slice(0, colon) : "";
+    list.push({
+      tone: "act",
+      title: item ? `■ ${capital(item)} needs a look` : "■ The service needs a look",
+      text: sentence(capital(item ? text.slice(colon + 2) : text)),
+    });
+  }
+  if (health?.samples_dropped > 0) {
+    list.push({
+      tone: "look",
+      title: `▲ ${health.samples_dropped} samples could not be kept`,
+      text: "The box was too busy or its disk too slow since it was started. Later readings are kept.",
+    });
+  }
+  return list;
+}
+
+function ofPoint(point) {
+  const judged = verdict(point, 0, true);
+  if (point.state === "missing") {
+    const since = point.missing?.since ?? point.time;
+    const detail = point.missing?.detail || point.missing?.words || "";
+    const known = detail.startsWith(`${point.name}: `) ? detail.slice(point.name.length + 2) : detail;
+    return {
+      tone: "act",
+      title: `■ ${point.title} gives no reading${since ? ` since ${moment(Date.parse(since))}` : ""}`,
+      text: `${sentence(capital(known))} ${causeRemedy(point.missing?.cause)}`.trim(),
+      name: point.name,
+    };
+  }
+  if (point.state !== "reading" || point.flag_words.length === 0) return null;
+  return {
+    tone: judged.tone,
+    title: `${judged.shape} ${point.title}: ${point.flag_words.join("; ")}`,
+    text: flagRemedy(point.flags),
+    name: point.name,
+  };
+}
+
+function block({ tone, title, text, name }) {
+  return h(
+    "section",
+    { class: "answer", "data-tone": tone, "data-about": name ?? null },
+    h("h2", {}, title),
+    text ? h("p", {}, text) : null,
+  );
+}
