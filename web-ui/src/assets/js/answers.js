@@ -13,7 +13,7 @@ export function answers(box, count) {
   let shown = "";
   return () => {
     const points = state.points();
-    const list = [...service(), ...points.map(ofPoint).filter(Boolean)];
+    const list = [...service(), ...points.filter((p) => p.state === "missing").map(missing), ...flagged(points)];
     list.sort((a, b) => RANK[a.tone] - RANK[b.tone]);
     const urgent = list.filter((each) => each.tone !== "unsure").length;
     count.hidden = urgent === 0;
@@ -28,9 +28,14 @@ export function answers(box, count) {
 
 function quietWords(points, list) {
   if (list.length > 0 || points.length === 0) return "";
-  const probes = points.filter((point) => point.probe).length;
-  if (probes === 0) return "● Nothing needs a look. Readings are typed in by hand here.";
-  return `● Nothing needs a look. ${probes === 1 ? "The probe is" : `All ${probes} probes are`} reading.`;
+  const probes = points.filter((point) => point.probe);
+  if (probes.length === 0) return "● Nothing needs a look. Readings are typed in by hand here.";
+  const waiting = probes.filter((point) => point.state === "waiting");
+  if (waiting.length > 0) {
+    return `○ Waiting for the first reading of ${waiting.map((point) => point.title).join(", ")}.`;
+  }
+  const all = probes.length === 1 ? "The probe is" : `All ${probes.length} probes are`;
+  return `● Nothing needs a look. ${all} reading.`;
 }
 
 function service() {
@@ -62,32 +67,44 @@ function service() {
   return list;
 }
 
-function ofPoint(point) {
-  const judged = verdict(point, 0, true);
-  if (point.state === "missing") {
-    const since = point.missing?.since ?? point.time;
-    const detail = point.missing?.detail || point.missing?.words || "";
-    const known = detail.startsWith(`${point.name}: `) ? detail.slice(point.name.length + 2) : detail;
-    return {
-      tone: "act",
-      title: `■ ${point.title} gives no reading${since ? ` since ${moment(Date.parse(since))}` : ""}`,
-      text: `${sentence(capital(known))} ${causeRemedy(point.missing?.cause)}`.trim(),
-      name: point.name,
-    };
-  }
-  if (point.state !== "reading" || point.flag_words.length === 0) return null;
+function missing(point) {
+  const since = point.missing?.since ?? point.time;
+  const detail = point.missing?.detail || point.missing?.words || "";
+  const own = `${point.name}: `;
+  const what = detail.startsWith(own) ? detail.slice(own.length) : detail;
+  // The service's own messages end in a remedy after a semicolon; it is not said twice.
+  const remedy = what.includes(";") ? "" : causeRemedy(point.missing?.cause);
   return {
-    tone: judged.tone,
-    title: `${judged.shape} ${point.title}: ${point.flag_words.join("; ")}`,
-    text: flagRemedy(point.flags),
-    name: point.name,
+    tone: "act",
+    title: `■ ${point.title} gives no reading${since ? ` since ${moment(Date.parse(since))}` : ""}`,
+    text: `${sentence(capital(what))} ${remedy}`.trim(),
+    names: [point.name],
   };
 }
 
-function block({ tone, title, text, name }) {
+/** Points with the same flags share one sentence: a clock not set yet is one matter, not four. */
+function flagged(points) {
+  const groups = new Map();
+  for (const point of points) {
+    if (point.state !== "reading" || point.flag_words.length === 0) continue;
+    const words = point.flag_words.join("; ");
+    const judged = verdict(point, 0, true);
+    const group = groups.get(words) ?? { judged, words, flags: point.flags, points: [] };
+    group.points.push(point);
+    groups.set(words, group);
+  }
+  return [...groups.values()].map((group) => ({
+    tone: group.judged.tone,
+    title: `${group.judged.shape} ${group.points.map((point) => point.title).join(", ")}: ${group.words}`,
+    text: flagRemedy(group.flags),
+    names: group.points.map((point) => point.name),
+  }));
+}
+
+function block({ tone, title, text, names = [] }) {
   return h(
     "section",
-    { class: "answer", "data-tone": tone, "data-about": name ?? null },
+    { class: "answer", "data-tone": tone, "data-about": names.join(" ") },
     h("h2", {}, title),
     text ? h("p", {}, text) : null,
   );

@@ -1,7 +1,7 @@
 /** One point on the Now page. */
 
 import { h, say } from "./dom.js";
-import { clockTime, conductivity, known, moment, span, sureTo, temperature } from "./format.js";
+import { clockTime, conductivity, decimals, known, moment, span, sureTo, temperature } from "./format.js";
 import { now } from "./clock.js";
 import { ruler } from "./ruler.js";
 import { typedForm } from "./typed.js";
@@ -81,9 +81,14 @@ function write(article, parts, point, judged, around) {
   parts.scale.update({
     value: point.conductivity25_mS_cm,
     uncertainty: point.uncertainty_mS_cm,
-    source: around.added === null ? null : around.source.conductivity25_mS_cm,
+    source: waterPart(point, around),
     end: around.end,
   });
+}
+
+function waterPart(point, { added, source }) {
+  if (point.place === "source") return point.conductivity25_mS_cm;
+  return added === null ? null : source.conductivity25_mS_cm;
 }
 
 function writeFigure(parts, point) {
@@ -100,10 +105,11 @@ function writeAdded(line, point, { added, source }) {
   line.hidden = added === null;
   if (added === null) return;
   const old = source.state === "reading" ? "" : `, which was last read ${when(source)}`;
+  const places = Math.min(2, decimals(point.conductivity25_mS_cm));
   const text =
     added < -0.005
-      ? `${conductivity(-added, 2)} below ${source.title.toLowerCase()}`
-      : `${conductivity(added, 2)} added by feed`;
+      ? `${conductivity(-added, places)} below ${source.title.toLowerCase()}`
+      : `${conductivity(added, places)} added by feed`;
   const less = `${source.title} ${conductivity(source.conductivity25_mS_cm)}${old}`;
   if (line.dataset.text === text + less) return;
   line.dataset.text = text + less;
@@ -130,7 +136,7 @@ function writeWords(line, point, judged) {
   say(line, words);
 }
 
-/** "read 2 s ago"; "typed 11:30, 3 h ago"; "no reading since 14:02". */
+/** "read 2 s ago"; "typed 11:30, 3 h ago"; "nothing new since 14:02". */
 function writeAge(slot, point, judged, age) {
   if (age === null) {
     say(slot.label, "read");
@@ -138,20 +144,13 @@ function writeAge(slot, point, judged, age) {
     return;
   }
   const time = point.time === null ? now() - age * 1000 : Date.parse(point.time);
-  if (point.origin === "typed") {
-    say(slot.label, "typed");
-    say(slot.value, age < 60 ? `${span(age)} ago` : `${moment(time)}, ${span(age)} ago`);
-  } else if (judged.stale || age >= 60) {
-    say(slot.label, judged.stale ? "last read" : "read");
-    say(slot.value, `since ${moment(sinceWhen(point, time))}`);
+  if (judged.stale && point.origin !== "typed") {
+    say(slot.label, "nothing new");
+    say(slot.value, `since ${moment(time)}`);
   } else {
-    say(slot.label, "read");
-    say(slot.value, `${span(age)} ago`);
+    say(slot.label, point.origin === "typed" ? "typed" : "read");
+    say(slot.value, age < 60 ? `${span(age)} ago` : `${moment(time)}, ${span(age)} ago`);
   }
-}
-
-function sinceWhen(point, time) {
-  return Number.isFinite(time) ? time : Date.parse(point.missing?.since ?? "") || now();
 }
 
 function writeBasis(list, point) {

@@ -3,14 +3,17 @@
 import uPlot from "/vendor/uPlot.esm.js";
 import { timeZone } from "./clock.js";
 import { known } from "./format.js";
-import { drawMarks } from "./marks.js";
+import { drawMarks, drawNames } from "./marks.js";
 import { timeTicks } from "./ticks.js";
 
-/** Dashes in CSS pixels, one a point, so that lines differ without colour. */
-export const DASHES = [[], [9, 4], [3, 3], [14, 4, 3, 4], [2, 6]];
+/** Colours there are for lines, as tokens. Names beside the lines tell them apart without colour. */
+export const INKS = 5;
+const NULL_EXPAND = 2;
 const ALPHA = "30";
+const THIN = "b0";
 /** Never zoom in so far that noise looks like news, mS/cm. */
 const LEAST_SPAN = 0.1;
+const STEPS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50];
 
 /**
  * Draws lines [{title, ink (index), byHand, times, mean, …}] over {from, to} (s since 1970) into a
@@ -24,6 +27,7 @@ export function drawChart(box, lines, { range, warmth, fromZero, moved }) {
     ...size(box),
     tzDate: (at) => uPlot.tzDate(new Date(at * 1000), timeZone()),
     legend: { show: false },
+    padding: [22, null, null, null],
     cursor: { y: false, drag: { x: false, y: false }, points: { size: 9 } },
     scales: {
       x: { range: () => [window_.from, window_.to] },
@@ -35,6 +39,7 @@ export function drawChart(box, lines, { range, warmth, fromZero, moved }) {
     bands: lines.flatMap((line, i) => band(line, i * (warmth ? 4 : 3), inks)),
     hooks: {
       drawAxes: [(chart) => drawMarks(chart, current, inks)],
+      draw: [(chart) => drawNames(chart, current, inks, warmth)],
       setCursor: [(chart) => moved(chart.cursor.idx ?? null)],
     },
   };
@@ -53,17 +58,18 @@ function join(lines, warmth) {
       ? [line.times, line.max, line.min, line.mean, line.warmth]
       : [line.times, line.max, line.min, line.mean],
   );
-  return tables.length > 0 ? uPlot.join(tables) : [[]];
+  // A gap of one line stays a gap where another line has values: nulls reach to the next value.
+  const modes = tables.map((table) => table.map(() => NULL_EXPAND));
+  return tables.length > 0 ? uPlot.join(tables, modes) : [[]];
 }
 
 function seriesOf(line, inks, warmth) {
   const stroke = inks.series[line.ink];
-  const dash = DASHES[line.ink];
   const hidden = { scale: "mS", stroke: "transparent", width: 0, points: { show: false } };
   const mean = line.byHand
     ? { scale: "mS", stroke, width: 0, paths: () => null, points: { show: true, size: 9, fill: stroke } }
-    : { scale: "mS", stroke, width: 2, dash };
-  const thin = { scale: "C", stroke, width: 1, dash: [1, 3], points: { show: false } };
+    : { scale: "mS", stroke, width: 1.75 };
+  const thin = { scale: "C", stroke: stroke + THIN, width: 1, points: { show: false } };
   return warmth ? [hidden, hidden, mean, thin] : [hidden, hidden, mean];
 }
 
@@ -82,7 +88,7 @@ function axes(inks, warmth) {
   const grid = { stroke: inks.rule, width: 1 };
   return [
     { ...common, grid: { show: false }, size: 48, space: 70, values: (_, splits, __, ___, incr) => timeTicks(splits, incr) },
-    { ...common, scale: "mS", grid, size: 52, values: (_, splits, __, ___, incr) => splits.map((v) => v.toFixed(incr < 0.1 ? 2 : incr < 1 ? 1 : 0)) },
+    { ...common, scale: "mS", grid, size: 52, space: 40, incrs: STEPS, values: (_, splits, __, ___, incr) => splits.map((v) => v.toFixed(incr < 0.1 ? 2 : incr < 1 ? 1 : 0)) },
     ...(warmth ? [{ ...common, scale: "C", side: 1, grid: { show: false }, size: 42 }] : []),
   ];
 }
@@ -104,12 +110,13 @@ function readInks() {
   const token = (name) => style.getPropertyValue(`--${name}`).trim();
   return {
     ink: token("ink"),
+    paper: token("paper"),
     soft: token("soft"),
     rule: token("rule"),
     look: token("ochre"),
     act: token("madder"),
     hatch: token("edge"),
     sans: token("sans"),
-    series: DASHES.map((_, i) => token(`series-${i + 1}`)),
+    series: Array.from({ length: INKS }, (_, i) => token(`series-${i + 1}`)),
   };
 }

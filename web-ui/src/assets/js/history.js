@@ -1,18 +1,19 @@
 /** The History page: which points, how far back, and the chart of it. */
 
 import { api } from "./api.js";
-import { DASHES, drawChart } from "./chart.js";
+import { INKS, drawChart } from "./chart.js";
 import { now } from "./clock.js";
 import { h, s, say } from "./dom.js";
-import { conductivity, full, known, span, temperature } from "./format.js";
+import { full, known } from "./format.js";
 import { RANGES } from "./ranges.js";
+import { markWords, summary, valueWords } from "./reading-out.js";
 import { line } from "./series.js";
 import { state } from "./state.js";
 import { table } from "./table.js";
-import { flagWords } from "./words.js";
 
-/** Buckets to ask for; a phone cannot show more than a third of a thousand. */
-const BUCKETS = 1000;
+/** Buckets to ask for: two every three pixels, or noise covers the line. */
+const BUCKETS_A_PIXEL = 2 / 3;
+const LEAST_BUCKETS = 360;
 
 export function history(page) {
   return new History(page);
@@ -78,7 +79,7 @@ class History {
             onchange: (event) => this.#choose(point.name, event.target.checked),
           }),
           point.title,
-          sample(i),
+          sample(i % INKS),
         ),
       ),
     );
@@ -129,8 +130,8 @@ class History {
         words,
       );
     this.#find("options").append(
-      toggle("show-temperature", "water temperature", (on) => (this.#warmth = on)),
-      toggle("from-zero", "scale from zero", (on) => (this.#fromZero = on)),
+      toggle("show-temperature", "water °C", (on) => (this.#warmth = on)),
+      toggle("from-zero", "from zero", (on) => (this.#fromZero = on)),
     );
   }
 
@@ -139,10 +140,11 @@ class History {
     const to = new Date(now());
     const from = new Date(to.getTime() - this.#range.seconds * 1000);
     const wanted = state.points().filter((point) => this.#chosen?.has(point.name));
+    const buckets = Math.round(Math.max(LEAST_BUCKETS, this.#box.clientWidth * BUCKETS_A_PIXEL));
     this.#loadedAt = performance.now();
     try {
       const answers = await Promise.all(
-        wanted.map((point) => api.measurements(point.name, from, to, BUCKETS)),
+        wanted.map((point) => api.measurements(point.name, from, to, buckets)),
       );
       if (asked !== this.#asked) return;
       this.#loaded = new Map(wanted.map((point, i) => [point.name, answers[i]]));
@@ -194,7 +196,7 @@ class History {
   #lines() {
     return state
       .points()
-      .map((point, i) => ({ point, ink: i % DASHES.length }))
+      .map((point, i) => ({ point, ink: i % INKS }))
       .filter(({ point }) => this.#loaded.has(point.name))
       .map(({ point, ink }) => {
         const course = this.#loaded.get(point.name);
@@ -298,45 +300,10 @@ function main(points) {
   );
 }
 
-function sample(index) {
-  const ink = index % DASHES.length;
+function sample(ink) {
   return s(
     "svg",
-    { width: 34, height: 8, "aria-hidden": "true", class: `ink-${ink + 1}` },
-    s("path", { d: "M1 4H33", "stroke-width": 2.5, "stroke-dasharray": DASHES[ink].join(" ") || null }),
+    { width: 26, height: 8, "aria-hidden": "true", class: `ink-${ink + 1}` },
+    s("path", { d: "M1 4H25", "stroke-width": 3 }),
   );
-}
-
-function summary(each) {
-  const values = each.mean.filter(known);
-  if (values.length === 0) return `${each.title}: no readings.`;
-  const low = conductivity(Math.min(...each.min.filter(known)));
-  const high = conductivity(Math.max(...each.max.filter(known)));
-  const gaps = each.gaps.length === 0 ? "" : each.gaps.length === 1 ? ", 1 gap" : `, ${each.gaps.length} gaps`;
-  return `${each.title}: ${low} to ${high} mS/cm, last ${conductivity(values.at(-1))}${gaps}.`;
-}
-
-function valueWords(each, at) {
-  let nearest = 0;
-  for (let i = 1; i < each.times.length; i++) {
-    if (Math.abs(each.times[i] - at) < Math.abs(each.times[nearest] - at)) nearest = i;
-  }
-  const value = each.mean[nearest];
-  if (!known(value)) return `${each.title}: no reading`;
-  const [low, high] = [conductivity(each.min[nearest]), conductivity(each.max[nearest])];
-  const band = low === high ? "" : ` (${low} to ${high})`;
-  const warm = known(each.warmth[nearest]) ? `, ${temperature(each.warmth[nearest])}` : "";
-  return `${each.title} ${conductivity(value)}${band} mS/cm${warm}`;
-}
-
-function markWords(each) {
-  const words = [];
-  if (each.gaps.length > 0) {
-    const longest = Math.max(...each.gaps.map(({ from, to }) => to - from));
-    const many = each.gaps.length === 1 ? "one gap" : `${each.gaps.length} gaps, the longest`;
-    words.push(`■ ${each.title}: ${many} of ${span(longest)} without readings`);
-  }
-  const codes = [...new Set(each.flagged.flatMap((flag) => flag.codes))];
-  for (const code of codes) words.push(`▲ ${each.title}: ${flagWords(code)}`);
-  return words;
 }

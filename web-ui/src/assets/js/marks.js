@@ -32,6 +32,46 @@ export function drawMarks(chart, lines, inks) {
   context.restore();
 }
 
+/** Each line's name where it ends, moved apart where two would cover each other. */
+export function drawNames(chart, lines, inks, warmth) {
+  if (lines.length < 2 && !warmth) return;
+  const context = chart.ctx;
+  const ratio = devicePixelRatio || 1;
+  const { left, width, top } = chart.bbox;
+  context.save();
+  context.font = `600 ${14 * ratio}px ${inks.sans}`;
+  context.textAlign = "right";
+  context.lineJoin = "round";
+  const seen = lines.filter((line) => line.plotted > 0);
+  const names = seen.map((line) => nameOf(chart, line, "mS", line.max, line.title, ratio));
+  if (warmth) {
+    names.push(...seen.map((line) => nameOf(chart, line, "C", line.warmth, `${line.title} °C`, ratio)));
+  }
+  names.sort((a, b) => a.y - b.y);
+  let free = top - ROW * ratio;
+  for (const name of names) {
+    const y = Math.max(name.y, free);
+    const x = Math.min(name.x, left + width - 4 * ratio);
+    context.strokeStyle = inks.paper;
+    context.lineWidth = 5 * ratio;
+    context.strokeText(name.title, x, y);
+    context.fillStyle = inks.series[name.ink];
+    context.fillText(name.title, x, y);
+    free = y + 18 * ratio;
+  }
+  context.restore();
+}
+
+function nameOf(chart, line, scale, values, title, ratio) {
+  const last = values.findLastIndex((value) => value !== null);
+  return {
+    title: last < 0 ? "" : title,
+    ink: line.ink,
+    x: chart.valToPos(line.times[Math.max(last, 0)], "x", true),
+    y: chart.valToPos(values[last] ?? 0, scale, true) - 8 * ratio,
+  };
+}
+
 function stretch(chart, { from, to }, left, width) {
   const a = Math.max(chart.valToPos(from, "x", true), left);
   const b = Math.min(chart.valToPos(to, "x", true), left + width);

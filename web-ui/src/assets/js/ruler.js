@@ -17,9 +17,7 @@ export function scaleEnd(value) {
 /** One scale for all points in the range of feeds, so that rulers compare; stock gets its own. */
 export function scaleFor(value, all) {
   const feeds = all.filter((each) => known(each) && each < 9);
-  return known(value) && value < 9 && feeds.length > 0
-    ? scaleEnd(Math.max(1, ...feeds))
-    : scaleEnd(known(value) ? value : 1);
+  return known(value) && value >= 9 ? scaleEnd(value) : scaleEnd(Math.max(1, ...feeds));
 }
 
 export function ruler() {

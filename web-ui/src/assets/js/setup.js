@@ -9,6 +9,8 @@ import { preview } from "./preview.js";
 import { COMPENSATIONS, COMPENSATES, KINDS, PLACES, UNITS, suggestedName } from "./questions.js";
 import { state } from "./state.js";
 
+/** Not questions of their own: what comes before the first and what follows from the last. */
+const FOLLOWS = new Set(["kind", "compensation"]);
 /** For feed of nitrates, %/K at 25 °C. */
 const FEED_PERCENT = 1.88;
 
@@ -153,7 +155,8 @@ class Setup {
     this.#form.querySelector('[data-field="percent_per_kelvin"]').hidden = compensation.value !== "linear";
     let number = 0;
     for (const each of this.#form.querySelectorAll(".question:not([hidden]) > legend")) {
-      each.textContent = `${++number}  ${each.dataset.words}`;
+      const follows = FOLLOWS.has(each.parentElement.dataset.question);
+      each.textContent = follows ? each.dataset.words : `${++number}. ${each.dataset.words}`;
     }
   }
 
