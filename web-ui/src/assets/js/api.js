@@ -1,0 +1,55 @@
+/** Asks the service. Every failure becomes a Trouble with words for people. */
+
+const PATIENCE_MS = 20000;
+
+/** A refusal of the service (RFC 9457) or a service that cannot be reached (status 0). */
+export class Trouble extends Error {
+  constructor(message, status, errors) {
+    super(message);
+    this.status = status;
+    this.errors = errors;
+  }
+}
+
+export const api = {
+  health: () => ask("/health"),
+  site: () => ask("/api/v1/site"),
+  points: () => ask("/api/v1/points"),
+  ports: () => ask("/api/v1/setup/ports"),
+  profiles: () => ask("/api/v1/setup/profiles"),
+  listen: (request) => send("/api/v1/setup/listen", request),
+  savePoint: (draft) => send("/api/v1/setup/points", draft),
+  typeReading: (name, reading) =>
+    send(`/api/v1/points/${encodeURIComponent(name)}/readings`, reading),
+  measurements(name, from, to, points) {
+    const query = new URLSearchParams({
+      from: from.toISOString(),
+      to: to.toISOString(),
+      points: String(points),
+    });
+    return ask(`/api/v1/points/${encodeURIComponent(name)}/measurements?${query}`);
+  },
+};
+
+function send(path, body) {
+  return ask(path, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(body),
+  });
+}
+
+async function ask(path, options = {}) {
+  let response;
+  try {
+    response = await fetch(path, { ...options, signal: AbortSignal.timeout(PATIENCE_MS) });
+  } catch {
+    throw new Trouble("Feedwitness does not answer; is it running?", 0, []);
+  }
+  const body = await response.json().catch(() => null);
+  if (!response.ok) {
+    const words = body?.detail || body?.title || `the service answered ${response.status}`;
+    throw new Trouble(words, response.status, body?.errors ?? []);
+  }
+  return body;
+}

@@ -1,0 +1,49 @@
+/** What the page knows: points in the service's order, the connection, the service's health. */
+
+const points = new Map();
+const listeners = { points: new Set(), measurement: new Set(), health: new Set() };
+
+export const state = {
+  /** Whether live readings arrive. */
+  connected: false,
+  /** Since when they do not, by the service's time; null before the first attempt has failed. */
+  lostAt: null,
+  health: null,
+  healthTrouble: "",
+  site: null,
+
+  points: () => [...points.values()].map((entry) => entry.point),
+
+  /** Seconds since the last reading of a point by the browser's monotonic clock; null if none. */
+  age(name) {
+    const entry = points.get(name);
+    if (!entry || entry.point.age_s === null) return null;
+    return entry.point.age_s + (performance.now() - entry.heard) / 1000;
+  },
+
+  /** All points anew. */
+  setPoints(list) {
+    points.clear();
+    for (const point of list) points.set(point.name, { point, heard: performance.now() });
+    tell("points");
+  },
+
+  /** One point; false if it is a new one, and the whole list should be asked for. */
+  setPoint(point) {
+    const known = points.has(point.name);
+    points.set(point.name, { point, heard: performance.now() });
+    tell(known ? "measurement" : "points", point);
+    return known;
+  },
+
+  /** kind: points (the list changed), measurement (one point), health (connection, recording). */
+  on(kind, listener) {
+    listeners[kind].add(listener);
+  },
+
+  changedHealth: () => tell("health"),
+};
+
+function tell(kind, what) {
+  for (const listener of listeners[kind]) listener(what);
+}
