@@ -1,11 +1,11 @@
 package feedwitness.app;
 
+import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
 import feedwitness.settings.ConfigOutcome;
 import feedwitness.settings.ConfigReader;
-import feedwitness.settings.ListenAddress;
 import feedwitness.simulate.Nursery;
 import feedwitness.simulate.NurseryOptions;
 import feedwitness.simulate.NurseryRunner;
@@ -60,8 +60,8 @@ final class DemoCommand implements Callable<Integer> {
       names = "--seed",
       paramLabel = "N",
       defaultValue = "1",
-      description = "Chance of this nursery; the same seed plays the same. Default:"
-          + " ${DEFAULT-VALUE}.")
+      description =
+          "Chance of this nursery; the same seed plays the same. Default:" + " ${DEFAULT-VALUE}.")
   private long seed;
 
   @Option(

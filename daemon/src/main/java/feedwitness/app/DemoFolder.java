@@ -1,8 +1,8 @@
 package feedwitness.app;
 
+import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.ConfigFiles;
-import feedwitness.settings.ListenAddress;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;

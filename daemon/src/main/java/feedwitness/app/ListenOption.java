@@ -1,6 +1,6 @@
 package feedwitness.app;
 
-import feedwitness.settings.ListenAddress;
+import feedwitness.quantity.ListenAddress;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 

@@ -1,11 +1,11 @@
 package feedwitness.app;
 
+import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
 import feedwitness.settings.ConfigOutcome;
 import feedwitness.settings.ConfigReader;
-import feedwitness.settings.ListenAddress;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.SystemPorts;
 import java.io.PrintWriter;
@@ -49,16 +49,17 @@ final class RunCommand implements Callable<Integer> {
   @Option(
       names = "--data",
       paramLabel = "DIR",
-      description = "Where readings are kept. Default: what the configuration says, or"
-          + " ./feedwitness-data.")
+      description =
+          "Where readings are kept. Default: what the configuration says, or"
+              + " ./feedwitness-data.")
   private @Nullable Path data;
 
   @Option(
       names = "--listen",
       paramLabel = "HOST:PORT",
       converter = ListenOption.class,
-      description = "Where the page is served. Default: what the configuration says, or"
-          + " 127.0.0.1:8460.")
+      description =
+          "Where the page is served. Default: what the configuration says, or" + " 127.0.0.1:8460.")
   private @Nullable ListenAddress listen;
 
   @Option(

@@ -35,8 +35,7 @@ final class Wiring {
   }
 
   /** A running service. */
-  record Service(
-      URI page, Engine engine, H2Ledger ledger, SessionPool sessions, WebServer server)
+  record Service(URI page, Engine engine, H2Ledger ledger, SessionPool sessions, WebServer server)
       implements AutoCloseable {
 
     /** No more requests, then no more octets, then the last measurements, then the store. */
@@ -78,7 +77,7 @@ final class Wiring {
     if (outcome instanceof WebServer.Outcome.Refused refused) {
       engine.close();
       ledger.close();
-      return new Outcome.Refused(refused.message());
+      return new Outcome.Refused(refused.why());
     }
     sessions.follow(PortPlans.of(config.site(), around.pace()));
     URI page = ((WebServer.Outcome.Started) outcome).url();

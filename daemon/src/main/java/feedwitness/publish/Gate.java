@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.quantity.ListenAddress;
 import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;

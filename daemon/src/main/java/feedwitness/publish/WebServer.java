@@ -3,6 +3,7 @@ package feedwitness.publish;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.ledger.History;
+import feedwitness.quantity.ListenAddress;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;

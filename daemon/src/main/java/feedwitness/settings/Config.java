@@ -1,6 +1,7 @@
 package feedwitness.settings;
 
 import feedwitness.profile.DeviceProfile;
+import feedwitness.quantity.ListenAddress;
 import feedwitness.site.Site;
 import java.nio.file.Path;
 import java.time.Duration;

@@ -1,5 +1,6 @@
 package feedwitness.settings;
 
+import feedwitness.quantity.ListenAddress;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.nio.file.Files;
@@ -102,7 +103,7 @@ public final class ConfigReader {
                         "listen", ListenAddress::parse, "for example listen = \"127.0.0.1:8460\""))
             .or(() -> Optional.of(ListenAddress.DEFAULT));
     listen
-        .filter(address -> !address.loopback())
+        .filter(address -> !address.isLoopback())
         .ifPresent(address -> notes.add(openNote(address)));
     Optional<Section> store = root.table("store", STORE);
     Path directory = store.flatMap(s -> directory(s, root.source().file())).orElse(files.store());

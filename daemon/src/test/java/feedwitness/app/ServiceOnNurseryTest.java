@@ -89,7 +89,8 @@ class ServiceOnNurseryTest {
     try (ServiceUnderTest service = start()) {
       for (String point : new String[] {"line", "tank", "source"}) {
         JsonNode status =
-            service.await("/api/v1/points/" + point, p -> p.path("state").asText().equals("reading"));
+            service.await(
+                "/api/v1/points/" + point, p -> p.path("state").asText().equals("reading"));
         assertTrue(status.path("conductivity25_mS_cm").asDouble() > 0.2, status::toString);
       }
       // The nursery's borehole has 0.46 mS/cm; its probe may be off by 2 %, ISO 7888 by 1.6 %.
@@ -108,7 +109,8 @@ class ServiceOnNurseryTest {
       assertEquals("cable-pulled", missing.path("missing").path("cause").asText());
       assertTrue(missing.path("conductivity25_mS_cm").asDouble() > 0.2, "the last value stays");
       assertEquals(
-          "reading", service.get("/api/v1/points/source").path("state").asText(),
+          "reading",
+          service.get("/api/v1/points/source").path("state").asText(),
           "the other wire goes on");
       nursery.replug(Wire.BUS);
       service.await(line, p -> p.path("state").asText().equals("reading"));
@@ -152,8 +154,7 @@ class ServiceOnNurseryTest {
                   + " \"temperature_unit\": \"°C\", \"compensated\": \"not-at-all\"}",
               201);
       assertEquals("typed", drain.path("origin").asText());
-      assertEquals(
-          1.85 / (1 - 0.0188 * 5), drain.path("conductivity25_mS_cm").asDouble(), 1e-5);
+      assertEquals(1.85 / (1 - 0.0188 * 5), drain.path("conductivity25_mS_cm").asDouble(), 1e-5);
       JsonNode refused =
           service.post(
               "/api/v1/points/drain/readings",

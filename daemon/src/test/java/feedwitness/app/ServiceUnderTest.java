@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.fail;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.ConfigFiles;
 import feedwitness.settings.ConfigOutcome;
@@ -69,7 +70,7 @@ public final class ServiceUnderTest implements AutoCloseable {
         assertInstanceOf(ConfigOutcome.Read.class, outcome, outcome::toString);
     Wiring.Outcome started =
         Wiring.start(
-            read.config().with(new feedwitness.quantity.ListenAddress("127.0.0.1", 0), null),
+            read.config().with(new ListenAddress("127.0.0.1", 0), null),
             files,
             new Wiring.Surroundings(clock, pace, new SystemPorts(), new PortCatalog(cables)));
     return new ServiceUnderTest(

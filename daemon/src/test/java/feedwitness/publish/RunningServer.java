@@ -2,6 +2,7 @@ package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import feedwitness.quantity.ListenAddress;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.quantity.ListenAddress;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import org.junit.jupiter.api.Test;

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import feedwitness.profile.InstrumentFacts;
 import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.LinkAddress;
+import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.PointName;
 import feedwitness.site.CompensationChoice;
 import feedwitness.site.MeasuringPoint;

@@ -3,6 +3,7 @@ package feedwitness.settings;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.quantity.ListenAddress;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

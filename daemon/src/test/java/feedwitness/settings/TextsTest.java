@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.quantity.ListenAddress;
 import java.time.Duration;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -58,8 +59,8 @@ class TextsTest {
     assertEquals(new ListenAddress("127.0.0.1", 8460), ListenAddress.parse("127.0.0.1:8460"));
     assertEquals(new ListenAddress("::1", 80), ListenAddress.parse("[::1]:80"));
     assertEquals("[::1]:80", ListenAddress.parse("[::1]:80").text());
-    assertTrue(ListenAddress.parse("localhost:0").loopback());
-    assertFalse(ListenAddress.parse("0.0.0.0:8460").loopback());
+    assertTrue(ListenAddress.parse("localhost:0").isLoopback());
+    assertFalse(ListenAddress.parse("0.0.0.0:8460").isLoopback());
   }
 
   @ParameterizedTest

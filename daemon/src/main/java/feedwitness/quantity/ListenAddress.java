@@ -1,4 +1,4 @@
-package feedwitness.publish;
+package feedwitness.quantity;
 
 import java.util.Locale;
 import java.util.Set;
@@ -49,7 +49,7 @@ public record ListenAddress(String host, int port) {
   }
 
   /** Whether only programs on this machine can reach it; decided without asking a name server. */
-  boolean isLoopback() {
+  public boolean isLoopback() {
     return LOOPBACK.contains(host) || LOOPBACK_V4.matcher(host).matches();
   }
 
@@ -58,11 +58,13 @@ public record ListenAddress(String host, int port) {
     return hostInUrl() + ":" + port;
   }
 
-  String hostInUrl() {
+  /** The host as it stands in an address line. */
+  public String hostInUrl() {
     return host.contains(":") ? "[" + host + "]" : host;
   }
 
-  ListenAddress withPort(int actual) {
+  /** The same host, another port. */
+  public ListenAddress withPort(int actual) {
     return new ListenAddress(host, actual);
   }
 }
