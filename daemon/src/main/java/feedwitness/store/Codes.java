@@ -1,0 +1,61 @@
+package feedwitness.store;
+
+import feedwitness.quantity.ConductivityUnit;
+import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Missing;
+import java.util.List;
+
+/** Numbers that stand for named things in the file. Append only: never reorder, never reuse. */
+final class Codes {
+  private static final List<ConductivityUnit> CONDUCTIVITY =
+      List.of(
+          ConductivityUnit.MICROSIEMENS_PER_CM,
+          ConductivityUnit.MILLISIEMENS_PER_CM,
+          ConductivityUnit.DECISIEMENS_PER_M,
+          ConductivityUnit.MILLISIEMENS_PER_M,
+          ConductivityUnit.SIEMENS_PER_M,
+          ConductivityUnit.CF);
+  private static final List<TemperatureUnit> TEMPERATURE =
+      List.of(TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT);
+
+  private Codes() {}
+
+  static int of(ConductivityUnit unit) {
+    return known(CONDUCTIVITY.indexOf(unit), unit);
+  }
+
+  static int of(TemperatureUnit unit) {
+    return known(TEMPERATURE.indexOf(unit), unit);
+  }
+
+  static ConductivityUnit conductivity(int code) throws DamagedException {
+    return get(CONDUCTIVITY, code);
+  }
+
+  static TemperatureUnit temperature(int code) throws DamagedException {
+    return get(TEMPERATURE, code);
+  }
+
+  static Missing.Cause cause(int code) throws DamagedException {
+    for (Missing.Cause cause : Missing.Cause.values()) {
+      if (cause.code() == code) {
+        return cause;
+      }
+    }
+    throw new DamagedException("cause %d is not known".formatted(code));
+  }
+
+  private static int known(int index, Object thing) {
+    if (index < 0) {
+      throw new IllegalStateException(thing + " has no code in the store");
+    }
+    return index;
+  }
+
+  private static <T> T get(List<T> list, int code) throws DamagedException {
+    if (code < 0 || code >= list.size()) {
+      throw new DamagedException("unit %d is not known".formatted(code));
+    }
+    return list.get(code);
+  }
+}

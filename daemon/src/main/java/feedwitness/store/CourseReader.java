@@ -1,0 +1,164 @@
+package feedwitness.store;
+
+import feedwitness.ledger.Bucket;
+import feedwitness.ledger.History;
+import feedwitness.measurement.Measurement;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * Makes one course. Takes single samples if they are few, else the coarsest roll-ups that fit the
+ * bucket width; hours that the range cuts are read from their samples, so the edges are exact.
+ */
+final class CourseReader {
+  private static final int PAGE = 256;
+
+  private final ReadSession session;
+  private final long from;
+  private final long to;
+  private final int maxBuckets;
+  private final boolean sealed;
+  private final long low;
+  private final long high;
+
+  /** Range in ms, {@code from} < {@code to}. */
+  CourseReader(ReadSession session, long from, long to, int maxBuckets) {
+    this.session = session;
+    this.from = from;
+    this.to = to;
+    this.maxBuckets = maxBuckets;
+    this.sealed = session.number().isPresent();
+    int point = session.number().orElse(0);
+    this.low = ChunkKey.of(point, ChunkKey.hourOf(from), 0);
+    this.high = ChunkKey.of(point, ChunkKey.hourOf(to - 1), ChunkKey.MAX_ORDINAL);
+  }
+
+  History.Course read() throws SQLException {
+    List<Measurement> tail = session.tail(from, to);
+    if (fewSealed(tail.size())) {
+      List<Measurement> all = new ArrayList<>(tail);
+      forEachKey(key -> session.chunk(key, from, to, all::add));
+      if (all.size() <= maxBuckets) {
+        return single(all);
+      }
+    }
+    long width = width(tail);
+    Stretches stretches = new Stretches(width);
+    tail.forEach(stretches::add);
+    if (sealed) {
+      addSealed(stretches, level(width));
+    }
+    return new History.Course(Duration.ofMillis(width), stretches.buckets());
+  }
+
+  /** Whether the hours wholly inside the range leave the range a chance to be few samples. */
+  private boolean fewSealed(int unsealed) throws SQLException {
+    long inside = unsealed;
+    long next = low;
+    while (sealed && inside <= maxBuckets) {
+      List<ReadSession.Row> page = session.counts(next, high, PAGE);
+      for (ReadSession.Row row : page) {
+        inside += ChunkKey.within(ChunkKey.hour(row.key()), from, to) ? row.samples() : 0;
+        next = row.key() + 1;
+      }
+      if (page.size() < PAGE) {
+        break;
+      }
+    }
+    return inside <= maxBuckets;
+  }
+
+  private interface KeyAction {
+    void run(long key) throws SQLException;
+  }
+
+  private void forEachKey(KeyAction action) throws SQLException {
+    long next = low;
+    while (sealed) {
+      List<ReadSession.Row> page = session.counts(next, high, PAGE);
+      for (ReadSession.Row row : page) {
+        action.run(row.key());
+        next = row.key() + 1;
+      }
+      if (page.size() < PAGE) {
+        return;
+      }
+    }
+  }
+
+  private static History.Course single(List<Measurement> measurements) {
+    measurements.sort(
+        Comparator.comparingLong((Measurement m) -> m.stamp().wallMillis())
+            .thenComparing(Measurement::stamp));
+    List<Bucket> buckets = new ArrayList<>(measurements.size());
+    for (Measurement measurement : measurements) {
+      Stretch stretch = new Stretch();
+      stretch.add(measurement);
+      buckets.add(stretch.bucket(measurement.stamp().wallMillis()));
+    }
+    return new History.Course(Duration.ZERO, buckets);
+  }
+
+  /** The range is first narrowed to where there is anything: "everything" need not be coarse. */
+  private long width(List<Measurement> tail) throws SQLException {
+    long first = Long.MAX_VALUE;
+    long end = Long.MIN_VALUE;
+    for (Measurement measurement : tail) {
+      first = Math.min(first, measurement.stamp().wallMillis());
+      end = Math.max(end, measurement.stamp().wallMillis() + 1);
+    }
+    OptionalLong last = sealed ? session.lastKey(low, high) : OptionalLong.empty();
+    if (last.isPresent()) {
+      long lowest = session.counts(low, high, 1).get(0).key();
+      first = Math.min(first, ChunkKey.hour(lowest) * ChunkKey.HOUR_MILLIS);
+      end = Math.max(end, (ChunkKey.hour(last.getAsLong()) + 1) * ChunkKey.HOUR_MILLIS);
+    }
+    return Widths.narrowest(Math.max(from, first), Math.min(to, end), maxBuckets);
+  }
+
+  /** The coarsest roll-ups of which a bucket is made; empty if only samples will do. */
+  private static Optional<Level> level(long width) {
+    Optional<Level> coarsest = Optional.empty();
+    for (Level level : Level.values()) {
+      if (width % level.millis() == 0) {
+        coarsest = Optional.of(level);
+      }
+    }
+    return coarsest;
+  }
+
+  private void addSealed(Stretches stretches, Optional<Level> level) throws SQLException {
+    if (level.isEmpty()) {
+      forEachKey(key -> session.chunk(key, from, to, stretches::add));
+      return;
+    }
+    long next = low;
+    List<ReadSession.Row> page;
+    do {
+      page = session.rollups(level.get(), next, high, PAGE);
+      for (ReadSession.Row row : page) {
+        addRow(stretches, row);
+        next = row.key() + 1;
+      }
+    } while (page.size() == PAGE);
+  }
+
+  private void addRow(Stretches stretches, ReadSession.Row row) throws SQLException {
+    if (!ChunkKey.within(ChunkKey.hour(row.key()), from, to)) {
+      session.chunk(row.key(), from, to, stretches::add);
+      return;
+    }
+    try {
+      RollupCodec.unpack(row.packed().toArray()).forEach(stretches::add);
+    } catch (DamagedException e) {
+      // the samples themselves may still be sound
+      session.damaged("roll-up, not the samples, of " + ReadSession.hourOf(row.key()), e);
+      session.chunk(row.key(), from, to, stretches::add);
+    }
+  }
+}

@@ -1,0 +1,97 @@
+package feedwitness.store;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.concurrent.ConcurrentLinkedDeque;
+import org.tinylog.Logger;
+
+/** The database file: one connection that writes, a few that read a snapshot each. */
+final class H2File {
+  static final String NAME = "history";
+  static final String SUFFIX = ".mv.db";
+  private static final int IDLE_READERS = 4;
+
+  private final Path directory;
+  private final ConcurrentLinkedDeque<Connection> idle = new ConcurrentLinkedDeque<>();
+
+  H2File(Path directory) {
+    this.directory = directory.toAbsolutePath().normalize();
+  }
+
+  Path path() {
+    return directory.resolve(NAME + SUFFIX);
+  }
+
+  Path directory() {
+    return directory;
+  }
+
+  /**
+   * Opens the file. WRITE_DELAY so long that nothing is written between forced syncs: H2 otherwise
+   * flushes twice a second, which wears a flash card twenty times as fast. DB_CLOSE_ON_EXIT off:
+   * the service closes in its own order. RETENTION_TIME stays at its default: shorter ones are
+   * known to corrupt.
+   */
+  Connection openWriter() throws SQLException {
+    Connection connection =
+        connect(";WRITE_DELAY=60000;CACHE_SIZE=4096;TRACE_LEVEL_FILE=0;DEFAULT_LOCK_TIMEOUT=10000");
+    connection.setAutoCommit(false);
+    return connection;
+  }
+
+  private Connection connect(String more) throws SQLException {
+    String url = "jdbc:h2:file:" + directory.resolve(NAME) + ";DB_CLOSE_ON_EXIT=FALSE" + more;
+    return DriverManager.getConnection(url, "sa", "");
+  }
+
+  /** A connection whose transaction sees one state of all tables. Give it back. */
+  Connection borrowReader() throws SQLException {
+    Connection pooled = idle.pollFirst();
+    if (pooled != null) {
+      return pooled;
+    }
+    Connection connection = connect("");
+    connection.setAutoCommit(false);
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("set session characteristics as transaction isolation level snapshot");
+    }
+    return connection;
+  }
+
+  void giveBack(Connection reader) {
+    try {
+      reader.rollback();
+      if (idle.size() < IDLE_READERS) {
+        idle.addFirst(reader);
+        return;
+      }
+    } catch (SQLException e) {
+      Logger.debug(e, "reader not usable any more");
+    }
+    closeQuietly(reader);
+  }
+
+  void closeIdleReaders() {
+    for (Connection c = idle.pollFirst(); c != null; c = idle.pollFirst()) {
+      closeQuietly(c);
+    }
+  }
+
+  static void closeQuietly(Connection connection) {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      Logger.debug(e, "closing a connection");
+    }
+  }
+
+  /** Forces everything committed onto the disk. */
+  static void force(Connection connection) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("checkpoint sync");
+    }
+  }
+}

@@ -1,0 +1,113 @@
+package feedwitness.store;
+
+import feedwitness.ledger.DurableMark;
+import feedwitness.ledger.History;
+import feedwitness.ledger.MeasurementLedger;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.TimeSource;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * Measurements in an H2 file. {@link #append} is for the engine's thread, {@link #close} for the
+ * thread that opened; everything else for any thread, but none that may be interrupted: an
+ * interrupt inside H2 closes the database.
+ */
+public final class H2Ledger implements MeasurementLedger, History, AutoCloseable {
+  private final int boot;
+  private final Pending pending;
+  private final Writer writer;
+  private final HistoryReader reader;
+  private final Findings findings;
+  private final Thread thread;
+
+  H2Ledger(int boot, Pending pending, Writer writer, HistoryReader reader, Findings findings) {
+    this.boot = boot;
+    this.pending = pending;
+    this.writer = writer;
+    this.reader = reader;
+    this.findings = findings;
+    this.thread = new Thread(writer, "history-writer");
+    thread.start();
+  }
+
+  /**
+   * Opens the history file in a directory, makes it if there is none, brings an older layout
+   * forward, seals what an earlier start left, and counts this start.
+   */
+  public static LedgerOpening open(StoreSettings settings, TimeSource time) {
+    return new LedgerOpener(settings, time, new Migrator(Migration.all())).open();
+  }
+
+  /** Number of this start of the service, counted in the file from 1; goes into every stamp. */
+  public int boot() {
+    return boot;
+  }
+
+  @Override
+  public void append(Measurement measurement) {
+    pending.add(measurement);
+    reader.noteLatest(measurement);
+  }
+
+  /**
+   * Forces what was appended so far to disk now.
+   *
+   * @return whether that was done within {@code longest}
+   */
+  public boolean sync(Duration longest) {
+    return pending.sync(longest);
+  }
+
+  @Override
+  public DurableMark durableThrough() {
+    return writer.mark();
+  }
+
+  @Override
+  public Optional<String> trouble() {
+    return writer.trouble().or(findings::first);
+  }
+
+  @Override
+  public Optional<Measurement> latest(PointName point) {
+    return reader.latest(point);
+  }
+
+  @Override
+  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
+    return reader.course(point, from, to, maxBuckets);
+  }
+
+  /** The consumer runs while a snapshot is held; it must not append. */
+  @Override
+  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
+    reader.scan(point, from, to, each);
+  }
+
+  @Override
+  public Optional<Instant> newest() {
+    return reader.newest();
+  }
+
+  /** Writes everything that was appended, forces it to disk and closes the file. */
+  @Override
+  public void close() {
+    pending.close();
+    boolean interrupted = false;
+    while (thread.isAlive()) {
+      try {
+        thread.join();
+      } catch (InterruptedException e) {
+        // the writer must finish; the caller learns of the interrupt afterwards
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

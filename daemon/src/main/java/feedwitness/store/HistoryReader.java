@@ -1,0 +1,130 @@
+package feedwitness.store;
+
+import feedwitness.ledger.History;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentMap;
+import java.util.function.Consumer;
+
+/** Reads the file and what is pending as one history. For any thread. */
+final class HistoryReader implements History {
+  private final H2File file;
+  private final Catalogue catalogue;
+  private final Pending pending;
+  private final Consumer<String> report;
+  private final ConcurrentMap<PointName, Measurement> latest = new ConcurrentHashMap<>();
+
+  HistoryReader(H2File file, Catalogue catalogue, Pending pending, Consumer<String> report) {
+    this.file = file;
+    this.catalogue = catalogue;
+    this.pending = pending;
+    this.report = report;
+  }
+
+  /** Learns what came last before this start; call once, after all is sealed. */
+  void load(Connection connection) throws SQLException {
+    try (PreparedStatement select =
+            connection.prepareStatement(
+                "select name, last_chunk from point where last_chunk is not null");
+        ResultSet row = select.executeQuery()) {
+      while (row.next()) {
+        PointName point = new PointName(row.getString(1));
+        long key = row.getLong(2);
+        try (ReadSession session = session(point)) {
+          session.chunk(key, Long.MIN_VALUE, Long.MAX_VALUE, this::noteLatest);
+        }
+      }
+    }
+  }
+
+  /** Takes note of a sample that was just handed over for keeping. */
+  void noteLatest(Measurement measurement) {
+    latest.merge(
+        measurement.point(),
+        measurement,
+        (old, other) -> other.stamp().compareTo(old.stamp()) >= 0 ? other : old);
+  }
+
+  @Override
+  public Optional<Measurement> latest(PointName point) {
+    return Optional.ofNullable(latest.get(point));
+  }
+
+  @Override
+  public Optional<Instant> newest() {
+    return latest.values().stream()
+        .map(Measurement::stamp)
+        .max(java.util.Comparator.naturalOrder())
+        .map(stamp -> stamp.wall());
+  }
+
+  @Override
+  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
+    if (maxBuckets < 1) {
+      throw new IllegalArgumentException("a course of %d buckets".formatted(maxBuckets));
+    }
+    long first = millis(from);
+    long end = millis(to);
+    if (first >= end) {
+      return new Course(Duration.ZERO, List.of());
+    }
+    try (ReadSession session = session(point)) {
+      return new CourseReader(session, first, end, maxBuckets).read();
+    } catch (SQLException e) {
+      throw unreadable(point, e);
+    }
+  }
+
+  @Override
+  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
+    long first = millis(from);
+    long end = millis(to);
+    if (first >= end) {
+      return;
+    }
+    try (ReadSession session = session(point)) {
+      if (session.number().isPresent()) {
+        int number = session.number().getAsInt();
+        long low = ChunkKey.of(number, ChunkKey.hourOf(first), 0);
+        long high = ChunkKey.of(number, ChunkKey.hourOf(end - 1), ChunkKey.MAX_ORDINAL);
+        for (long key : session.keysInOrder(low, high)) {
+          session.chunk(key, first, end, each);
+        }
+      }
+      session.tail(first, end).forEach(each);
+    } catch (SQLException e) {
+      throw unreadable(point, e);
+    }
+  }
+
+  private ReadSession session(PointName point) throws SQLException {
+    if (pending.isClosed()) {
+      throw new IllegalStateException("the store is closed, history cannot be read");
+    }
+    return new ReadSession(file, catalogue, pending, point, report);
+  }
+
+  private IllegalStateException unreadable(PointName point, SQLException e) {
+    return new IllegalStateException(
+        "history of %s cannot be read from %s: %s".formatted(point, file.path(), e.getMessage()),
+        e);
+  }
+
+  /** As far as milliseconds of 64 bits reach: a range without an end is no error. */
+  private static long millis(Instant instant) {
+    try {
+      return instant.toEpochMilli();
+    } catch (ArithmeticException e) {
+      return instant.getEpochSecond() < 0 ? Long.MIN_VALUE : Long.MAX_VALUE;
+    }
+  }
+}

@@ -1,0 +1,163 @@
+package feedwitness.store;
+
+import feedwitness.ledger.DurableMark;
+import feedwitness.quantity.TimeSource;
+import feedwitness.store.LedgerOpening.Reason;
+import feedwitness.store.LedgerOpening.Refused;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Optional;
+import org.h2.api.ErrorCode;
+
+/** Opens a history file, or says in clear words why not. */
+final class LedgerOpener {
+  private final StoreSettings settings;
+  private final TimeSource time;
+  private final Migrator migrator;
+  private final H2File file;
+
+  LedgerOpener(StoreSettings settings, TimeSource time, Migrator migrator) {
+    this.settings = settings;
+    this.time = time;
+    this.migrator = migrator;
+    this.file = new H2File(settings.directory());
+  }
+
+  LedgerOpening open() {
+    Optional<Refused> unusable = unusableDirectory();
+    if (unusable.isPresent()) {
+      return unusable.get();
+    }
+    Connection connection;
+    try {
+      connection = file.openWriter();
+    } catch (SQLException e) {
+      return refusal(e);
+    }
+    LedgerOpening outcome;
+    try {
+      outcome = start(connection);
+    } catch (SQLException e) {
+      outcome = refusal(e);
+    } catch (IllegalArgumentException e) {
+      outcome =
+          new Refused(
+              Reason.NEWER,
+              "%s: %s; install the Feedwitness that wrote it, or restore a backup"
+                  .formatted(file.path(), e.getMessage()));
+    }
+    if (outcome instanceof Refused) {
+      H2File.closeQuietly(connection);
+      file.closeIdleReaders();
+    }
+    return outcome;
+  }
+
+  private LedgerOpening start(Connection connection) throws SQLException {
+    int version = migrator.version(connection);
+    if (version > migrator.newest()) {
+      return new Refused(
+          Reason.NEWER,
+          "%s has layout version %d, this Feedwitness knows up to %d; install a newer Feedwitness, or restore the backup made before the update"
+              .formatted(file.path(), version, migrator.newest()));
+    }
+    migrator.forward(connection, file.directory());
+    Catalogue catalogue = Catalogue.load(connection);
+    Findings findings = new Findings();
+    Sealer sealer = new Sealer(catalogue, time, findings);
+    sealer.seal(connection, key -> false);
+    int boot = countBoot(connection);
+    H2File.force(connection);
+    Pending pending = new Pending(settings.queueCapacity());
+    HistoryReader reader = new HistoryReader(file, catalogue, pending, findings);
+    reader.load(connection);
+    Writer writer =
+        new Writer(
+            file,
+            connection,
+            catalogue,
+            pending,
+            sealer,
+            time,
+            settings.syncEvery(),
+            new DurableMark(boot, 0, time.wall()));
+    return new LedgerOpening.Opened(new H2Ledger(boot, pending, writer, reader, findings));
+  }
+
+  /** Forced before anyone learns the number: it must never be given twice. */
+  private int countBoot(Connection connection) throws SQLException {
+    int boot;
+    try (PreparedStatement select = connection.prepareStatement("select max(boot) from boot");
+        ResultSet row = select.executeQuery()) {
+      boot = row.next() ? row.getInt(1) + 1 : 1;
+    }
+    try (PreparedStatement insert =
+        connection.prepareStatement("insert into boot(boot, started_millis) values (?, ?)")) {
+      insert.setInt(1, boot);
+      insert.setLong(2, time.wall().toEpochMilli());
+      insert.executeUpdate();
+    }
+    connection.commit();
+    return boot;
+  }
+
+  private Optional<Refused> unusableDirectory() {
+    Path directory = file.directory();
+    if (directory.toString().contains(";")) {
+      return notWritable(directory, "has a ';' in its name, which the database cannot open");
+    }
+    try {
+      Files.createDirectories(directory);
+    } catch (IOException e) {
+      return notWritable(directory, "cannot be made (%s)".formatted(e));
+    }
+    if (!Files.isWritable(directory)) {
+      return notWritable(directory, "may not be written by this user");
+    }
+    if (Files.exists(file.path()) && !Files.isWritable(file.path())) {
+      return notWritable(file.path(), "may not be written by this user");
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Refused> notWritable(Path path, String why) {
+    return Optional.of(
+        new Refused(
+            Reason.NOT_WRITABLE,
+            "data directory: %s %s; give the user of the service the right to write there, or name another directory"
+                .formatted(path, why)));
+  }
+
+  private Refused refusal(SQLException e) {
+    return switch (e.getErrorCode()) {
+      case ErrorCode.DATABASE_ALREADY_OPEN_1 ->
+          new Refused(
+              Reason.LOCKED,
+              "%s is open in another process, most likely a running Feedwitness; stop that one first, or give this one another data directory"
+                  .formatted(file.path()));
+      case ErrorCode.FILE_VERSION_ERROR_1 ->
+          new Refused(
+              Reason.NEWER,
+              "%s was written by another version of the database; install the Feedwitness that wrote it, or restore a backup"
+                  .formatted(file.path()));
+      case ErrorCode.IO_EXCEPTION_1,
+          ErrorCode.IO_EXCEPTION_2,
+          ErrorCode.FILE_CREATION_FAILED_1,
+          ErrorCode.DATABASE_IS_READ_ONLY ->
+          new Refused(
+              Reason.NOT_WRITABLE,
+              "%s cannot be read or written (%s); check rights, free space and health of the disk"
+                  .formatted(file.path(), e.getMessage()));
+      default ->
+          new Refused(
+              Reason.DAMAGED,
+              "%s is damaged (%s); move it aside to start afresh, or restore a backup"
+                  .formatted(file.path(), e.getMessage()));
+    };
+  }
+}

@@ -1,0 +1,55 @@
+package feedwitness.store;
+
+import java.util.List;
+
+/**
+ * One step forward of the layout. H2 commits with every definition, so a step may be cut short and
+ * is then run again: each statement must bear that ({@code if not exists}).
+ *
+ * @param toVersion version after the step, from 1, without gaps
+ */
+record Migration(int toVersion, List<String> statements) {
+  Migration {
+    statements = List.copyOf(statements);
+  }
+
+  /**
+   * All steps of this program, in order. The reasons are in docs/decisions/0001-store-layout.md.
+   */
+  static List<Migration> all() {
+    return List.of(
+        new Migration(
+            1,
+            List.of(
+                // one row a start of the service
+                "create table if not exists boot("
+                    + "boot int primary key, started_millis bigint not null)",
+                // last_chunk: the chunk that is last in (boot, sequence) order
+                "create table if not exists point("
+                    + "id int primary key, name varchar(32) not null unique, last_chunk bigint)",
+                "create table if not exists basis(id int primary key, text varchar not null)",
+                // one row a forced sync, all points together
+                "create table if not exists hot("
+                    + "n bigint primary key, packed varbinary not null)",
+                // k: see ChunkKey
+                "create table if not exists chunk("
+                    + "k bigint primary key, boot int not null, "
+                    + "first_seq bigint not null, last_seq bigint not null, "
+                    + "first_millis bigint not null, last_millis bigint not null, "
+                    + "samples int not null, readings int not null, "
+                    + "min25 double precision, max25 double precision, "
+                    + "bases varchar not null, packed varbinary not null)",
+                // small rows in key order: also the directory of the chunks
+                "create table if not exists rollup_hour("
+                    + "k bigint primary key, boot int not null, first_seq bigint not null, "
+                    + "samples int not null, whole varbinary not null, "
+                    + "quarters varbinary not null)",
+                "create table if not exists rollup_minute("
+                    + "k bigint primary key, packed varbinary not null)",
+                // what could not be read again, kept for salvage
+                "create table if not exists damaged("
+                    + "id bigint generated always as identity primary key, "
+                    + "found_millis bigint not null, what varchar not null, "
+                    + "packed varbinary not null)")));
+  }
+}

@@ -1,0 +1,178 @@
+package feedwitness.store;
+
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.locks.Condition;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.BooleanSupplier;
+
+/**
+ * Samples on their way to the file: the bounded queue between the engine and the writer. When it is
+ * full, {@link #add} waits until the writer has taken some: the engine slows down, the queues of
+ * the wires take up what arrives. Nothing is dropped here. What the writer has taken stays visible
+ * to readers until it is committed.
+ */
+final class Pending {
+  private final int capacity;
+  private final ReentrantLock lock = new ReentrantLock();
+  private final Condition changed = lock.newCondition();
+  private List<Measurement> open = new ArrayList<>();
+  private List<Measurement> taken = List.of();
+  private long asked;
+  private long synced;
+  private boolean closed;
+
+  Pending(int capacity) {
+    this.capacity = capacity;
+  }
+
+  /** Something done under the lock that may fail in the database. */
+  interface Action {
+    void run() throws SQLException;
+  }
+
+  void add(Measurement measurement) {
+    lock.lock();
+    try {
+      while (open.size() >= capacity && !closed) {
+        changed.awaitUninterruptibly();
+      }
+      if (closed) {
+        throw new IllegalStateException("the store is closed, nothing more can be kept");
+      }
+      open.add(measurement);
+      // the writer need not wake for every sample
+      if (open.size() == (capacity + 1) / 2) {
+        changed.signalAll();
+      }
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /**
+   * Waits until the time is up, the queue half full, a sync asked for or the store closed; then
+   * takes all there is. Writer only.
+   */
+  Batch take(Duration longest) {
+    lock.lock();
+    try {
+      // an interrupt is dropped: left set, it would close the database at the next write, and the
+      // writer stops by close() only
+      await(() -> open.size() >= (capacity + 1) / 2 || asked != synced || closed, longest);
+      taken = List.copyOf(open);
+      open = new ArrayList<>();
+      changed.signalAll();
+      return new Batch(taken, asked, closed);
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /**
+   * What the writer has to do.
+   *
+   * @param ticket to give back when the batch is on disk
+   * @param last whether nothing comes after
+   */
+  record Batch(List<Measurement> measurements, long ticket, boolean last) {}
+
+  /** Commits what was taken: readers see it in the file from the moment they miss it here. */
+  void commitTaken(Action commit) throws SQLException {
+    lock.lock();
+    try {
+      commit.run();
+      taken = List.of();
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  void onDisk(long ticket) {
+    lock.lock();
+    try {
+      synced = Math.max(synced, ticket);
+      changed.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Asks for a sync now and waits for it; false if the time was not enough. */
+  boolean sync(Duration longest) {
+    lock.lock();
+    try {
+      long ticket = ++asked;
+      changed.signalAll();
+      if (await(() -> synced >= ticket, longest)) {
+        Thread.currentThread().interrupt();
+      }
+      return synced >= ticket;
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Runs {@code openSnapshot} while nothing can move into the file; gives what is not there. */
+  List<Measurement> snapshot(PointName point, Action openSnapshot) throws SQLException {
+    lock.lock();
+    try {
+      openSnapshot.run();
+      List<Measurement> ofPoint = new ArrayList<>();
+      addOfPoint(taken, point, ofPoint);
+      addOfPoint(open, point, ofPoint);
+      return ofPoint;
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  private static void addOfPoint(List<Measurement> from, PointName point, List<Measurement> to) {
+    for (Measurement measurement : from) {
+      if (measurement.point().equals(point)) {
+        to.add(measurement);
+      }
+    }
+  }
+
+  void close() {
+    lock.lock();
+    try {
+      closed = true;
+      changed.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  boolean isClosed() {
+    lock.lock();
+    try {
+      return closed;
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Waits for a condition or the end of the time; true if the thread was interrupted meanwhile. */
+  private boolean await(BooleanSupplier condition, Duration longest) {
+    long end = System.nanoTime() + longest.toNanos();
+    boolean interrupted = false;
+    while (!condition.getAsBoolean()) {
+      long left = end - System.nanoTime();
+      if (left <= 0) {
+        break;
+      }
+      try {
+        changed.awaitNanos(left);
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+    }
+    return interrupted;
+  }
+}

@@ -1,0 +1,219 @@
+package feedwitness.store;
+
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Octets;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One look at one point: a snapshot of the file and what was pending at that very moment. Damaged
+ * pieces are reported and left out.
+ */
+final class ReadSession implements AutoCloseable {
+  private final H2File file;
+  private final Catalogue catalogue;
+  private final Consumer<String> report;
+  private final PointName point;
+  private final Connection connection;
+  private final List<Measurement> pending;
+
+  ReadSession(
+      H2File file, Catalogue catalogue, Pending queue, PointName point, Consumer<String> report)
+      throws SQLException {
+    this.file = file;
+    this.catalogue = catalogue;
+    this.report = report;
+    this.point = point;
+    this.connection = file.borrowReader();
+    try {
+      this.pending = List.copyOf(queue.snapshot(point, this::openSnapshot));
+    } catch (SQLException | RuntimeException e) {
+      file.giveBack(connection);
+      throw e;
+    }
+  }
+
+  /** H2 takes the snapshot of all tables with the first statement of the transaction. */
+  private void openSnapshot() throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("select version from schema_version");
+    }
+  }
+
+  /** Number of the point; empty while nothing of it is in the file. */
+  OptionalInt number() {
+    return catalogue.find(point).map(OptionalInt::of).orElseGet(OptionalInt::empty);
+  }
+
+  /**
+   * What is not sealed yet, {@code from} ≤ wall time < {@code to} in ms, (boot, sequence) order.
+   */
+  List<Measurement> tail(long from, long to) throws SQLException {
+    List<Measurement> tail = new ArrayList<>();
+    OptionalInt number = number();
+    if (number.isPresent()) {
+      long first = ChunkKey.hourOf(from);
+      long last = ChunkKey.hourOf(to - 1);
+      List<Kept> hot =
+          HotRows.read(
+              connection,
+              number.getAsInt(),
+              point,
+              key -> key.hour() >= first && key.hour() <= last,
+              (row, packed, what) -> damaged("unsealed samples", what));
+      for (Kept kept : hot) {
+        restore(kept, from, to, tail::add);
+      }
+    }
+    for (Measurement measurement : pending) {
+      if (within(measurement.stamp(), from, to)) {
+        tail.add(measurement);
+      }
+    }
+    tail.sort(Comparator.comparing(Measurement::stamp));
+    return tail;
+  }
+
+  /** A row of a table that is in the order of chunk keys. */
+  record Row(long key, int samples, Octets packed) {}
+
+  /** How many samples each chunk has, from key {@code low} to {@code high}, at most a page. */
+  List<Row> counts(long low, long high, int page) throws SQLException {
+    return rows("select k, samples, null from rollup_hour", low, high, page);
+  }
+
+  /** Packed roll-ups, likewise. */
+  List<Row> rollups(Level level, long low, long high, int page) throws SQLException {
+    String select =
+        switch (level) {
+          case MINUTE -> "select k, 0, packed from rollup_minute";
+          case QUARTER -> "select k, samples, quarters from rollup_hour";
+          case HOUR -> "select k, samples, whole from rollup_hour";
+        };
+    return rows(select, low, high, page);
+  }
+
+  private List<Row> rows(String select, long low, long high, int page) throws SQLException {
+    List<Row> rows = new ArrayList<>();
+    try (PreparedStatement statement =
+        connection.prepareStatement(select + " where k between ? and ? order by k limit ?")) {
+      statement.setLong(1, low);
+      statement.setLong(2, high);
+      statement.setInt(3, page);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          byte @Nullable [] packed = row.getBytes(3);
+          rows.add(
+              new Row(
+                  row.getLong(1), row.getInt(2), packed == null ? Octets.NONE : Octets.of(packed)));
+        }
+      }
+    }
+    return rows;
+  }
+
+  /** Highest key of a chunk from {@code low} to {@code high}. */
+  OptionalLong lastKey(long low, long high) throws SQLException {
+    try (PreparedStatement statement =
+        connection.prepareStatement(
+            "select k from rollup_hour where k between ? and ? order by k desc limit 1")) {
+      statement.setLong(1, low);
+      statement.setLong(2, high);
+      try (ResultSet row = statement.executeQuery()) {
+        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
+      }
+    }
+  }
+
+  /** Keys of chunks in (boot, sequence) order: 24 octets an hour of history. */
+  long[] keysInOrder(long low, long high) throws SQLException {
+    record Place(long key, int boot, long sequence) {}
+
+    List<Place> places = new ArrayList<>();
+    try (PreparedStatement statement =
+        connection.prepareStatement(
+            "select k, boot, first_seq from rollup_hour where k between ? and ?")) {
+      statement.setLong(1, low);
+      statement.setLong(2, high);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          places.add(new Place(row.getLong(1), row.getInt(2), row.getLong(3)));
+        }
+      }
+    }
+    places.sort(Comparator.comparingInt(Place::boot).thenComparingLong(Place::sequence));
+    return places.stream().mapToLong(Place::key).toArray();
+  }
+
+  /** The samples of a chunk with {@code from} ≤ wall time < {@code to}, in order. */
+  void chunk(long key, long from, long to, Consumer<Measurement> each) throws SQLException {
+    try (PreparedStatement statement =
+        connection.prepareStatement("select packed from chunk where k = ?")) {
+      statement.setLong(1, key);
+      try (ResultSet row = statement.executeQuery()) {
+        if (row.next()) {
+          unpack(key, row.getBytes(1), from, to, each);
+        }
+      }
+    }
+  }
+
+  private void unpack(long key, byte[] packed, long from, long to, Consumer<Measurement> each) {
+    Run run;
+    try {
+      ByteSource source = new ByteSource(Envelope.unpack(packed));
+      run = RunCodec.read(source, RunCodec.readKey(source), point);
+    } catch (DamagedException e) {
+      damaged(hourOf(key), e);
+      return;
+    }
+    for (Kept kept : run.samples()) {
+      restore(kept, from, to, each);
+    }
+  }
+
+  private void restore(Kept kept, long from, long to, Consumer<Measurement> each) {
+    if (within(kept.sample().stamp(), from, to)) {
+      Measurement measurement;
+      try {
+        measurement = catalogue.measurement(kept);
+      } catch (DamagedException e) {
+        damaged("sample " + kept.sample().stamp().id(), e);
+        return;
+      }
+      each.accept(measurement);
+    }
+  }
+
+  private static boolean within(Stamp stamp, long from, long to) {
+    return stamp.wallMillis() >= from && stamp.wallMillis() < to;
+  }
+
+  static String hourOf(long key) {
+    return "the hour from " + Instant.ofEpochMilli(ChunkKey.hour(key) * ChunkKey.HOUR_MILLIS);
+  }
+
+  void damaged(String what, DamagedException why) {
+    report.accept(
+        "history: %s of %s cannot be read (%s) and is left out; restore a backup to get it back"
+            .formatted(what, point, why.getMessage()));
+  }
+
+  @Override
+  public void close() {
+    file.giveBack(connection);
+  }
+}

@@ -1,0 +1,36 @@
+package feedwitness.store;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Samples of one point that follow one another and share a {@link RunKey}: what a chunk holds. When
+ * the clock is set back, the hour that comes again is another run; nothing merges.
+ */
+record Run(RunKey key, List<Kept> samples) {
+  /** Bounds the memory and the octets of a chunk; an hour at 4 Hz stays whole. */
+  static final int MAX_SAMPLES = 16_384;
+
+  Run {
+    samples = List.copyOf(samples);
+  }
+
+  /** Sorts the samples of one point by (boot, sequence) and cuts where the key changes. */
+  static List<Run> cut(int point, List<Kept> samples) {
+    List<Kept> sorted = new ArrayList<>(samples);
+    sorted.sort(Comparator.comparing(kept -> kept.sample().stamp()));
+    List<Run> runs = new ArrayList<>();
+    int start = 0;
+    for (int i = 1; i <= sorted.size(); i++) {
+      RunKey key = RunKey.of(point, sorted.get(start).sample().stamp());
+      if (i == sorted.size()
+          || i - start == MAX_SAMPLES
+          || !RunKey.of(point, sorted.get(i).sample().stamp()).equals(key)) {
+        runs.add(new Run(key, sorted.subList(start, i)));
+        start = i;
+      }
+    }
+    return runs;
+  }
+}

@@ -1,0 +1,18 @@
+package feedwitness.store;
+
+import feedwitness.quantity.Stamp;
+
+/**
+ * What the samples of one chunk have in common.
+ *
+ * @param point number of the point in the file
+ * @param boot in which they were taken
+ * @param dated whether the wall clock was trusted; never mixed, so that undated chunks can be dated
+ *     later as a whole
+ * @param hour of their wall time, whole hours since 1970 UTC, see {@link ChunkKey#hourOf}
+ */
+record RunKey(int point, int boot, boolean dated, long hour) {
+  static RunKey of(int point, Stamp stamp) {
+    return new RunKey(point, stamp.boot(), stamp.dated(), ChunkKey.hourOf(stamp.wallMillis()));
+  }
+}

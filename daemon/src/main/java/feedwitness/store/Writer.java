@@ -1,0 +1,200 @@
+package feedwitness.store;
+
+import feedwitness.ledger.DurableMark;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
+import feedwitness.quantity.TimeSource;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.concurrent.locks.LockSupport;
+import org.tinylog.Logger;
+
+/**
+ * The one thread that writes. Takes what is pending, puts it into a hot row, commits, forces it to
+ * disk, and only then publishes the mark; then seals what is complete. Never interrupted. A failure
+ * of the database is told, and the same batch tried again on a fresh connection until it is on
+ * disk.
+ */
+final class Writer implements Runnable {
+  private static final long RETRY_NANOS = Duration.ofSeconds(1).toNanos();
+
+  /** A disk that stays broken must not keep the service from stopping. */
+  private static final int ATTEMPTS_WHEN_CLOSING = 5;
+
+  private final H2File file;
+  private final Catalogue catalogue;
+  private final Pending pending;
+  private final Sealer sealer;
+  private final TimeSource time;
+  private final Duration syncEvery;
+  private final OpenRuns openRuns = new OpenRuns();
+  // written by the writer only, read by anyone
+  private volatile DurableMark mark;
+  private volatile Optional<String> trouble = Optional.empty();
+  private Connection connection;
+  private long nextRow = 1;
+
+  Writer(
+      H2File file,
+      Connection connection,
+      Catalogue catalogue,
+      Pending pending,
+      Sealer sealer,
+      TimeSource time,
+      Duration syncEvery,
+      DurableMark start) {
+    this.file = file;
+    this.connection = connection;
+    this.catalogue = catalogue;
+    this.pending = pending;
+    this.sealer = sealer;
+    this.time = time;
+    this.syncEvery = syncEvery;
+    this.mark = start;
+  }
+
+  DurableMark mark() {
+    return mark;
+  }
+
+  Optional<String> trouble() {
+    return trouble;
+  }
+
+  @Override
+  public void run() {
+    boolean last = false;
+    while (!last) {
+      Pending.Batch batch = pending.take(syncEvery);
+      last = batch.last();
+      if (untilDone(() -> keep(batch.measurements()))) {
+        pending.onDisk(batch.ticket());
+      } else {
+        Logger.error(
+            "history: {} samples could not be written before stopping",
+            batch.measurements().size());
+      }
+      if (openRuns.due(System.nanoTime())) {
+        untilDone(this::seal);
+      }
+    }
+    shutDown();
+  }
+
+  /** Repeats an action on a fresh connection until it succeeds; false only when closing. */
+  private boolean untilDone(Pending.Action action) {
+    for (int attempt = 1; ; attempt++) {
+      try {
+        action.run();
+        trouble = Optional.empty();
+        return true;
+      } catch (SQLException | RuntimeException e) {
+        tell(e);
+      }
+      if (pending.isClosed() && attempt >= ATTEMPTS_WHEN_CLOSING) {
+        return false;
+      }
+      LockSupport.parkNanos(RETRY_NANOS);
+      reconnect();
+    }
+  }
+
+  private void tell(Exception e) {
+    String words =
+        "history: %s cannot be written (%s); check free space and health of the disk; trying again"
+            .formatted(file.path(), e.getMessage());
+    if (trouble.isEmpty()) {
+      Logger.error(e, words);
+    }
+    trouble = Optional.of(words);
+  }
+
+  /**
+   * After a failure H2 may have closed the file and lost what was not forced: everything since is
+   * written again.
+   */
+  private void reconnect() {
+    H2File.closeQuietly(connection);
+    file.closeIdleReaders();
+    try {
+      connection = file.openWriter();
+      catalogue.restate(connection);
+      openRuns.demand();
+    } catch (SQLException | RuntimeException e) {
+      tell(e);
+    }
+  }
+
+  private void keep(List<Measurement> measurements) throws SQLException {
+    if (measurements.isEmpty()) {
+      return;
+    }
+    List<Run> runs = runs(measurements);
+    List<byte[]> rows = HotRows.pack(runs);
+    long number = nextRow;
+    for (byte[] row : rows) {
+      HotRows.put(connection, number++, row);
+    }
+    pending.commitTaken(connection::commit);
+    H2File.force(connection);
+    nextRow = number;
+    openRuns.add(runs, System.nanoTime());
+    publish(measurements);
+  }
+
+  private List<Run> runs(List<Measurement> measurements) throws SQLException {
+    Map<PointName, List<Kept>> byPoint = new TreeMap<>();
+    for (Measurement measurement : measurements) {
+      int basis = catalogue.number(connection, measurement.basis());
+      byPoint
+          .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
+          .add(new Kept(measurement.sample(), measurement.flags(), basis));
+    }
+    List<Run> runs = new ArrayList<>();
+    for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
+      runs.addAll(Run.cut(catalogue.number(connection, entry.getKey()), entry.getValue()));
+    }
+    return runs;
+  }
+
+  private void publish(List<Measurement> measurements) {
+    DurableMark before = mark;
+    Stamp youngest = measurements.get(0).stamp();
+    for (Measurement measurement : measurements) {
+      if (measurement.stamp().compareTo(youngest) > 0) {
+        youngest = measurement.stamp();
+      }
+    }
+    boolean further =
+        youngest.boot() > before.boot()
+            || (youngest.boot() == before.boot() && youngest.sequence() > before.sequence());
+    mark =
+        new DurableMark(
+            further ? youngest.boot() : before.boot(),
+            further ? youngest.sequence() : before.sequence(),
+            time.wall());
+  }
+
+  private void seal() throws SQLException {
+    long now = System.nanoTime();
+    openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+  }
+
+  private void shutDown() {
+    file.closeIdleReaders();
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("shutdown");
+    } catch (SQLException e) {
+      Logger.warn(e, "history: {} was not closed in order", file.path());
+    }
+    H2File.closeQuietly(connection);
+  }
+}
