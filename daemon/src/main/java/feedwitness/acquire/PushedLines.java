@@ -26,6 +26,7 @@ final class PushedLines implements Conversation {
   private final String silence;
   private LineFramer framer;
   private long lastOctetNanos;
+  private boolean joining = true;
 
   PushedLines(
       PortPlan plan, ProbePlan probe, ProbeWatch watch, WireObserver observer, TimeSource ticks) {
@@ -43,6 +44,7 @@ final class PushedLines implements Conversation {
   @Override
   public void begin() {
     framer = LineFramer.joining(protocol.longestLine());
+    joining = true;
     lastOctetNanos = ticks.monotonicNanos();
   }
 
@@ -66,9 +68,13 @@ final class PushedLines implements Conversation {
         DecodeOutcome decoded = decoder.decode(List.of(frame));
         observer.decoded(decoded);
         Understanding.apply(decoded, watch);
+      } else if (joining) {
+        // The line that was under way when the port was opened: no fault, the next one counts.
+        watch.opened();
       } else if (outcome instanceof FrameOutcome.Rejection rejection) {
         watch.note(Cause.UNREADABLE, Understanding.ofRejection(rejection));
       }
+      joining = false;
     }
   }
 }

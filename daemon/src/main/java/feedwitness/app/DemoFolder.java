@@ -14,8 +14,7 @@ import java.time.Instant;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.temporal.TemporalAdjusters;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.tinylog.Logger;
 
@@ -128,21 +127,27 @@ record DemoFolder(Path root) {
   static final class ClockKeeper implements AutoCloseable {
     private final Path file;
     private final TimeSource clock;
-    private final ScheduledExecutorService timer =
-        Executors.newSingleThreadScheduledExecutor(
-            task -> {
-              Thread thread = new Thread(task, "demo clock");
-              thread.setDaemon(true);
-              return thread;
-            });
+    private final CountDownLatch closed = new CountDownLatch(1);
+    private final Thread thread = new Thread(this::run, "demo clock");
 
     private ClockKeeper(Path file, TimeSource clock) {
       this.file = file;
       this.clock = clock;
+      thread.setDaemon(true);
     }
 
     void start() {
-      timer.scheduleAtFixedRate(this::note, 0, 1, TimeUnit.SECONDS);
+      thread.start();
+    }
+
+    private void run() {
+      try {
+        do {
+          note();
+        } while (!closed.await(1, TimeUnit.SECONDS));
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
     }
 
     private void note() {
@@ -157,8 +162,7 @@ record DemoFolder(Path root) {
 
     @Override
     public void close() {
-      timer.shutdown();
-      note();
+      closed.countDown();
     }
   }
 }

@@ -78,6 +78,11 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   }
 
   @Override
+  public Optional<Measurement> latestReading(PointName point) {
+    return reader.latestReading(point);
+  }
+
+  @Override
   public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
     return reader.course(point, from, to, maxBuckets);
   }

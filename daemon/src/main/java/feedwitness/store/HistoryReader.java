@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentMap;
 import java.util.function.Consumer;
@@ -22,6 +23,7 @@ final class HistoryReader implements History {
   private final Pending pending;
   private final Consumer<String> report;
   private final ConcurrentMap<PointName, Measurement> latest = new ConcurrentHashMap<>();
+  private final ConcurrentMap<PointName, Measurement> latestReading = new ConcurrentHashMap<>();
 
   HistoryReader(H2File file, Catalogue catalogue, Pending pending, Consumer<String> report) {
     this.file = file;
@@ -34,21 +36,55 @@ final class HistoryReader implements History {
   void load(Connection connection) throws SQLException {
     try (PreparedStatement select =
             connection.prepareStatement(
-                "select name, last_chunk from point where last_chunk is not null");
+                "select name, last_chunk, id from point where last_chunk is not null");
         ResultSet row = select.executeQuery()) {
       while (row.next()) {
         PointName point = new PointName(row.getString(1));
         long key = row.getLong(2);
         try (ReadSession session = session(point)) {
           session.chunk(key, Long.MIN_VALUE, Long.MAX_VALUE, this::noteLatest);
+          OptionalLong earlier =
+              latestReading.containsKey(point)
+                  ? OptionalLong.empty()
+                  : lastChunkWithReading(connection, row.getInt(3));
+          if (earlier.isPresent()) {
+            session.chunk(
+                earlier.getAsLong(), Long.MIN_VALUE, Long.MAX_VALUE, this::noteLatestReading);
+          }
         }
+      }
+    }
+  }
+
+  /** A probe that was missing for long spoke last in some earlier chunk. */
+  private static OptionalLong lastChunkWithReading(Connection connection, int point)
+      throws SQLException {
+    try (PreparedStatement select =
+        connection.prepareStatement(
+            "select k from chunk where k between ? and ? and readings > 0"
+                + " order by boot desc, last_seq desc limit 1")) {
+      select.setLong(1, ChunkKey.of(point, ChunkKey.MIN_HOUR, 0));
+      select.setLong(2, ChunkKey.of(point, ChunkKey.MAX_HOUR, ChunkKey.MAX_ORDINAL));
+      try (ResultSet row = select.executeQuery()) {
+        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
       }
     }
   }
 
   /** Takes note of a sample that was just handed over for keeping. */
   void noteLatest(Measurement measurement) {
-    latest.merge(
+    note(latest, measurement);
+    noteLatestReading(measurement);
+  }
+
+  private void noteLatestReading(Measurement measurement) {
+    if (!Double.isNaN(measurement.conductivityMilliSiemensPerCm())) {
+      note(latestReading, measurement);
+    }
+  }
+
+  private static void note(ConcurrentMap<PointName, Measurement> last, Measurement measurement) {
+    last.merge(
         measurement.point(),
         measurement,
         (old, other) -> other.stamp().compareTo(old.stamp()) >= 0 ? other : old);
@@ -57,6 +93,11 @@ final class HistoryReader implements History {
   @Override
   public Optional<Measurement> latest(PointName point) {
     return Optional.ofNullable(latest.get(point));
+  }
+
+  @Override
+  public Optional<Measurement> latestReading(PointName point) {
+    return Optional.ofNullable(latestReading.get(point));
   }
 
   @Override

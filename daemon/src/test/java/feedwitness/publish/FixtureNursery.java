@@ -110,10 +110,11 @@ final class FixtureNursery implements LiveView, History {
     return site().points().stream()
         .filter(point -> point.name().equals(name))
         .findFirst()
-        .map(point -> new PointStatus(point, latest(name), lastReading(name)));
+        .map(point -> new PointStatus(point, latest(name), latestReading(name)));
   }
 
-  private Optional<Measurement> lastReading(PointName name) {
+  @Override
+  public Optional<Measurement> latestReading(PointName name) {
     return of(name).stream()
         .filter(m -> Double.isFinite(m.conductivityMilliSiemensPerCm()))
         .reduce((earlier, later) -> later);
