@@ -35,9 +35,9 @@ final class QuarryEnd {
           "Quarry End Nursery",
           ZoneId.of("Europe/London"),
           List.of(
-              point("source", "Borehole", MeasuringPoint.Place.SOURCE, 0),
-              point("tank", "Mixing tank", MeasuringPoint.Place.TANK, 1),
-              point("line", "Glasshouse line", MeasuringPoint.Place.LINE, 2),
+              point("source", "Borehole", MeasuringPoint.Place.SOURCE),
+              point("tank", "Mixing tank", MeasuringPoint.Place.TANK),
+              point("line", "Glasshouse line", MeasuringPoint.Place.LINE),
               new MeasuringPoint(
                   FixtureNursery.DRAIN,
                   "Reference bench run-off",
@@ -86,14 +86,14 @@ final class QuarryEnd {
   }
 
   private static MeasuringPoint point(
-      String name, String title, MeasuringPoint.Place place, int unit) {
+      String name, String title, MeasuringPoint.Place place) {
     return new MeasuringPoint(
         new feedwitness.quantity.PointName(name),
         title,
         place,
         Optional.of(
             new ProbeMount(
-                new LinkAddress.Serial("/dev/serial/by-id/usb-" + name), profile(), unit)),
+                new LinkAddress.Serial("/dev/serial/by-id/usb-" + name), profile(), 0)),
         new CompensationChoice.Linear(1.88));
   }
 
