@@ -23,6 +23,6 @@ final class ProblemAnswers {
   static void write(Context context, Problem problem) {
     context.status(problem.status());
     context.header("Cache-Control", "no-store");
-    context.contentType(Problem.MEDIA_TYPE).result(Json.bytes(problem));
+    Answers.write(context, Problem.MEDIA_TYPE, Json.bytes(problem));
   }
 }

@@ -50,7 +50,7 @@ final class StreamRoute implements Handler {
 
   private static void announce(Context context) {
     context.header("Cache-Control", "no-store");
-    context.contentType(MEDIA_TYPE);
+    Answers.type(context, MEDIA_TYPE);
   }
 
   private static boolean accepts(@Nullable String accept) {

@@ -1,13 +1,18 @@
 package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.http.HttpResponse;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -53,6 +58,38 @@ class WebServerTest {
     server.close();
     server.close();
     server("127.0.0.1", 0).close();
+  }
+
+  @Test
+  @Timeout(30)
+  void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
+    FixtureNursery nursery = new FixtureNursery();
+    FixtureDesk desk = new FixtureDesk();
+    WebServer server = new WebServer(nursery, nursery, desk, new ListenAddress("127.0.0.1", 0));
+    int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
+    TestClient client = new TestClient(port);
+    String body =
+        "{\"link\":\"%s\",\"profile\":\"line-push\",\"seconds\":1}".formatted(FixtureDesk.SLOW);
+    CompletableFuture<HttpResponse<String>> answer =
+        CompletableFuture.supplyAsync(
+            () -> {
+              try {
+                return client.post("/api/v1/setup/listen", body);
+              } catch (Exception e) {
+                throw new CompletionException(e);
+              }
+            });
+    desk.awaitListener();
+    CompletableFuture<Void> closing = CompletableFuture.runAsync(server::close);
+    while (client.get("/health").statusCode() == 200) {
+      Thread.onSpinWait();
+    }
+    TestClient.problem(503, client.get("/health"));
+    assertFalse(closing.isDone());
+    desk.release();
+    assertEquals(200, answer.get().statusCode());
+    closing.get();
+    assertFalse(desk.wasInterrupted());
   }
 
   @Test
