@@ -6,6 +6,7 @@ import feedwitness.ledger.History;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
+import io.javalin.http.HandlerType;
 import io.javalin.router.Endpoint;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -88,10 +89,14 @@ public final class WebServer implements AutoCloseable {
 
   /** Before the library starts, which would log a taken port as a failure of its own. */
   private ServerSocketChannel bind() throws IOException {
+    InetSocketAddress address = new InetSocketAddress(listen.host(), listen.port());
+    if (address.isUnresolved() || !address.getAddress().isLoopbackAddress()) {
+      throw new IOException("this machine does not know it as its own loopback address");
+    }
     ServerSocketChannel channel = ServerSocketChannel.open();
     try {
       channel.setOption(StandardSocketOptions.SO_REUSEADDR, true);
-      channel.bind(new InetSocketAddress(listen.host(), listen.port()));
+      channel.bind(address);
       return channel;
     } catch (IOException e) {
       channel.close();
@@ -131,11 +136,16 @@ public final class WebServer implements AutoCloseable {
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(
         (response, error) -> {
-          response.setStatus(500);
           Logger.error(error, "a request failed");
+          ProblemAnswers.write(response, Failures.UNEXPECTED);
         });
     config.resourceHandler(new PageFiles());
     routes.forEach(config.routes::addEndpoint);
+    // Left to itself, the library answers HEAD with 200 without asking the handler.
+    routes.stream()
+        .filter(route -> route.method.equals(HandlerType.GET))
+        .map(route -> new Endpoint(HandlerType.HEAD, route.path, route.handler))
+        .forEach(config.routes::addEndpoint);
     new Failures(routes, config.router).register(config.routes);
     configureJetty(config);
   }

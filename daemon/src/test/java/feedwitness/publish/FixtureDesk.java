@@ -35,6 +35,12 @@ final class FixtureDesk implements ProbeDesk {
     if (link.text().equals("/dev/ttyS0")) {
       return new Preview("/dev/ttyS0: no permission to open the port", List.of());
     }
+    if (profile.equals("broken")) {
+      throw new IllegalStateException("the inside of the service");
+    }
+    if (profile.equals("beyond-repair")) {
+      throw new AssertionError("the inside of the service");
+    }
     if (link.text().equals(SLOW)) {
       inside.countDown();
       awaitRelease();

@@ -82,6 +82,17 @@ class StreamTest {
   }
 
   @Test
+  void opensNoStreamForOneWhoOnlyAsksForTheHead() throws Exception {
+    HttpResponse<String> head =
+        server
+            .client()
+            .send("HEAD", "/api/v1/stream", java.net.http.HttpRequest.BodyPublishers.noBody());
+    assertEquals(200, head.statusCode());
+    assertEquals("text/event-stream", head.headers().firstValue("Content-Type").orElse(""));
+    assertEquals(0, server.server().openStreams());
+  }
+
+  @Test
   void pingsWhileNothingHappens() throws Exception {
     try (SseReader stream = new SseReader(server.port())) {
       stream.event("snapshot");

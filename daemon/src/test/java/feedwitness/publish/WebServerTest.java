@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
@@ -43,11 +45,32 @@ class WebServerTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example"})
+  @ValueSource(
+      strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example", "127.0.0.256"})
   void listensOnThisMachineOnly(String host) {
     try (WebServer server = server(host, 8460)) {
       String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
       assertTrue(why.contains("127.0.0.1:8460"), why);
+    }
+  }
+
+  @Test
+  @Timeout(60)
+  void refusesTheSixtyFifthStreamAndStillAnswers() throws Exception {
+    List<SseReader> streams = new ArrayList<>();
+    try (WebServer server = server("127.0.0.1", 0)) {
+      int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
+      for (int i = 0; i < 64; i++) {
+        SseReader stream = new SseReader(port);
+        stream.event("snapshot");
+        streams.add(stream);
+      }
+      TestClient.problem(503, new TestClient(port).get("/api/v1/stream"));
+      assertEquals(200, new TestClient(port).get("/api/v1/points").statusCode());
+    } finally {
+      for (SseReader stream : streams) {
+        stream.close();
+      }
     }
   }
 
