@@ -22,8 +22,8 @@ public interface LiveView {
   Optional<PointStatus> point(PointName name);
 
   /**
-   * Calls {@code listener} on the engine's thread for every measurement from now on; it must return
-   * at once and never throw.
+   * Calls {@code listener} on the engine's thread for every measurement from now on, after {@link
+   * #points()} shows it; it must return at once and never throw.
    */
   Subscription subscribe(Consumer<Measurement> listener);
 

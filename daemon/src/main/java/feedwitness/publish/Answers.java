@@ -8,6 +8,17 @@ final class Answers {
 
   static void json(Context context, Object value) {
     context.header("Cache-Control", "no-store");
-    context.contentType(Json.MEDIA_TYPE).result(Json.bytes(value));
+    write(context, Json.MEDIA_TYPE, Json.bytes(value));
+  }
+
+  static void write(Context context, String mediaType, byte[] content) {
+    type(context, mediaType);
+    context.result(content);
+  }
+
+  /** The library adds a charset to every type, JSON and pictures too, unless it is taken away. */
+  static void type(Context context, String mediaType) {
+    context.res().setCharacterEncoding(null);
+    context.contentType(mediaType);
   }
 }

@@ -15,6 +15,10 @@ import org.tinylog.Logger;
 
 /** Turns whatever ends a request early into a problem. */
 final class Failures {
+  /** Says nothing of the inside; that stands in the log. */
+  static final Problem UNEXPECTED =
+      Problem.of(500, "the service failed on this request; its log says why");
+
   private final List<ParsedEndpoint> endpoints;
 
   Failures(List<Endpoint> endpoints, RouterConfig router) {
@@ -56,7 +60,6 @@ final class Failures {
 
   private static void unexpected(Exception e, Context context) {
     Logger.error(e, "{} {} failed", context.method(), Quoted.of(context.path()));
-    ProblemAnswers.write(
-        context, Problem.of(500, "the service failed on this request; its log says why"));
+    ProblemAnswers.write(context, UNEXPECTED);
   }
 }

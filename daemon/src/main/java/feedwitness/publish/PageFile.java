@@ -1,8 +1,6 @@
 package feedwitness.publish;
 
 import feedwitness.quantity.Octets;
-import java.io.ByteArrayInputStream;
-import java.io.InputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -23,9 +21,5 @@ record PageFile(String mediaType, Octets content, String tag) {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException("every Java platform has SHA-256", e);
     }
-  }
-
-  InputStream open() {
-    return new ByteArrayInputStream(content.toArray());
   }
 }

@@ -63,7 +63,7 @@ final class PageFiles implements ResourceHandler {
       context.status(304);
       return;
     }
-    context.contentType(file.mediaType()).result(file.open());
+    Answers.write(context, file.mediaType(), file.content().toArray());
   }
 
   private static boolean matches(@Nullable String wanted, String tag) {

@@ -125,8 +125,9 @@ final class Routes {
 
   private static void openApi(Context context) throws IOException {
     context.header("Cache-Control", "no-cache");
-    context
-        .contentType(Json.MEDIA_TYPE)
-        .result(ClasspathFiles.read("feedwitness/publish/openapi.json").orElseThrow());
+    Answers.write(
+        context,
+        Json.MEDIA_TYPE,
+        ClasspathFiles.read("feedwitness/publish/openapi.json").orElseThrow());
   }
 }

@@ -2,10 +2,11 @@ package feedwitness.publish;
 
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
-import jakarta.servlet.AsyncContext;
+import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Locale;
+import java.util.concurrent.CompletableFuture;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
 import org.jspecify.annotations.Nullable;
@@ -36,18 +37,20 @@ final class StreamRoute implements Handler {
       announce(context);
       return;
     }
-    streams.open(
-        () -> {
-          announce(context);
-          AsyncContext async = context.req().startAsync();
-          async.setTimeout(0);
-          return new ServletWire(async, endPoint(context));
-        });
+    announce(context);
+    context.future(() -> begin(context));
+  }
+
+  /** The library ends the answer when the future is complete, and not before. */
+  private CompletableFuture<Void> begin(Context context) {
+    CompletableFuture<Void> done = new CompletableFuture<>();
+    streams.open(new ServletWire(context.res(), endPoint(context), done));
+    return done;
   }
 
   private static void announce(Context context) {
     context.header("Cache-Control", "no-store");
-    context.contentType(MEDIA_TYPE);
+    Answers.type(context, MEDIA_TYPE);
   }
 
   private static boolean accepts(@Nullable String accept) {
@@ -65,21 +68,18 @@ final class StreamRoute implements Handler {
         .getEndPoint();
   }
 
-  /** A stream over a request that was made asynchronous. */
-  private record ServletWire(AsyncContext async, EndPoint endPoint) implements EventStream.Wire {
+  /** A stream as the answer to a request that is kept open. */
+  private record ServletWire(
+      HttpServletResponse response, EndPoint endPoint, CompletableFuture<Void> done)
+      implements EventStream.Wire {
     @Override
     public OutputStream output() throws IOException {
-      return async.getResponse().getOutputStream();
+      return response.getOutputStream();
     }
 
     @Override
     public void complete() {
-      try {
-        async.complete();
-      } catch (IllegalStateException e) {
-        // The server had completed it when the connection broke.
-        endPoint.close();
-      }
+      done.complete(null);
     }
 
     @Override

@@ -64,7 +64,7 @@ final class Streams implements AutoCloseable {
    *
    * @throws ProblemException status 503 if there are too many or the service is stopping
    */
-  synchronized void open(java.util.function.Supplier<EventStream.Wire> wire) {
+  synchronized void open(EventStream.Wire wire) {
     if (closed) {
       throw Problem.of(503, "the service is stopping; try again when it runs").exception();
     }
@@ -75,7 +75,7 @@ final class Streams implements AutoCloseable {
                   .formatted(limits.most()))
           .exception();
     }
-    EventStream stream = new EventStream(live, limits, wire.get());
+    EventStream stream = new EventStream(live, limits, wire);
     Thread thread = new Thread(() -> serve(stream), "stream-writer");
     thread.setDaemon(true);
     open.put(stream, thread);

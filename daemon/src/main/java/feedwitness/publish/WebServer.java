@@ -7,15 +7,22 @@ import feedwitness.quantity.ListenAddress;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
 import io.javalin.config.JavalinConfig;
+import io.javalin.http.HandlerType;
 import io.javalin.router.Endpoint;
-import io.javalin.util.JavalinBindException;
-import java.net.BindException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.InetSocketAddress;
+import java.net.StandardSocketOptions;
 import java.net.URI;
+import java.nio.channels.ServerSocketChannel;
 import java.util.List;
+import java.util.Objects;
+import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 import org.tinylog.Logger;
 
 /**
@@ -41,6 +48,7 @@ public final class WebServer implements AutoCloseable {
   private final Streams streams;
   private final List<Endpoint> routes;
   private final Javalin javalin;
+  private @Nullable ServerSocketChannel socket;
 
   /** Makes a server that is not listening yet. */
   public WebServer(LiveView live, History history, ProbeDesk desk, ListenAddress listen) {
@@ -62,25 +70,39 @@ public final class WebServer implements AutoCloseable {
           "%s is reachable from other machines, which this version does not offer yet; listen on 127.0.0.1:%d"
               .formatted(listen.text(), listen.port()));
     }
+    int port;
     try {
-      javalin.start();
-    } catch (JavalinBindException e) {
-      javalin.stop();
-      return new Outcome.Refused(refusal(e));
+      ServerSocketChannel bound = bind();
+      socket = bound;
+      port = bound.socket().getLocalPort();
+    } catch (IOException e) {
+      return new Outcome.Refused(
+          "%s is taken by another program or cannot be listened on (%s); stop that program or listen on another port, for example %s"
+              .formatted(
+                  listen.text(),
+                  e.getMessage(),
+                  listen.withPort(listen.port() % 65535 + 1).text()));
     }
+    javalin.start();
     streams.start();
-    int port = javalin.port();
     return new Outcome.Started(port, URI.create("http://" + listen.withPort(port).text() + "/"));
   }
 
-  private String refusal(JavalinBindException e) {
-    Throwable cause = e;
-    while (cause.getCause() != null && !(cause instanceof BindException)) {
-      cause = cause.getCause();
+  /** Before the library starts, which would log a taken port as a failure of its own. */
+  private ServerSocketChannel bind() throws IOException {
+    InetSocketAddress address = new InetSocketAddress(listen.host(), listen.port());
+    if (address.isUnresolved() || !address.getAddress().isLoopbackAddress()) {
+      throw new IOException("this machine does not know it as its own loopback address");
     }
-    return "%s is taken by another program or cannot be listened on (%s); stop that program or listen on another port, for example %s"
-        .formatted(
-            listen.text(), cause.getMessage(), listen.withPort(listen.port() % 65535 + 1).text());
+    ServerSocketChannel channel = ServerSocketChannel.open();
+    try {
+      channel.setOption(StandardSocketOptions.SO_REUSEADDR, true);
+      channel.bind(address);
+      return channel;
+    } catch (IOException e) {
+      channel.close();
+      throw e;
+    }
   }
 
   /**
@@ -109,16 +131,22 @@ public final class WebServer implements AutoCloseable {
     config.concurrency.useVirtualThreads = false;
     config.http.prefer405over404 = true;
     config.http.generateEtags = false;
+    config.http.asyncTimeout = 0;
     config.http.maxRequestSize = Body.LIMIT_OCTETS;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(
         (response, error) -> {
-          response.setStatus(500);
           Logger.error(error, "a request failed");
+          ProblemAnswers.write(response, Failures.UNEXPECTED);
         });
     config.resourceHandler(new PageFiles());
     routes.forEach(config.routes::addEndpoint);
+    // Left to itself, the library answers HEAD with 200 without asking the handler.
+    routes.stream()
+        .filter(route -> route.method.equals(HandlerType.GET))
+        .map(route -> new Endpoint(HandlerType.HEAD, route.path, route.handler))
+        .forEach(config.routes::addEndpoint);
     new Failures(routes, config.router).register(config.routes);
     configureJetty(config);
   }
@@ -134,18 +162,21 @@ public final class WebServer implements AutoCloseable {
           http.setSendServerVersion(false);
           http.setIdleTimeout(CONNECTION_IDLE_MILLIS);
         });
-    config.jetty.addConnector(
-        (server, http) -> {
-          ServerConnector connector =
-              new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
-          connector.setHost(listen.host());
-          connector.setPort(listen.port());
-          connector.setIdleTimeout(CONNECTION_IDLE_MILLIS);
-          connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
-          return connector;
-        });
+    config.jetty.addConnector(this::connector);
     config.jetty.modifyServletContextHandler(context -> context.setErrorHandler(new JettyErrors()));
     config.jetty.modifyServer(this::guard);
+  }
+
+  private ServerConnector connector(Server server, HttpConfiguration http) {
+    ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
+    connector.setIdleTimeout(CONNECTION_IDLE_MILLIS);
+    connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
+    try {
+      connector.open(Objects.requireNonNull(socket));
+    } catch (IOException e) {
+      throw new UncheckedIOException("cannot use the bound socket", e);
+    }
+    return connector;
   }
 
   private void guard(Server server) {

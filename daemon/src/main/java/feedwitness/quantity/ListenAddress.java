@@ -14,7 +14,8 @@ public record ListenAddress(String host, int port) {
   /** Where the service listens unless told otherwise. */
   public static final ListenAddress DEFAULT = new ListenAddress("127.0.0.1", 8460);
 
-  private static final Pattern LOOPBACK_V4 = Pattern.compile("127(\\.\\d{1,3}){3}");
+  private static final Pattern LOOPBACK_V4 =
+      Pattern.compile("127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}");
   private static final Set<String> LOOPBACK = Set.of("localhost", "::1");
 
   public ListenAddress {

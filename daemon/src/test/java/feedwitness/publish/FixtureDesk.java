@@ -5,9 +5,16 @@ import feedwitness.quantity.LinkAddress;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 
 /** A desk with two ports and one profile; what is saved is kept in memory. */
 final class FixtureDesk implements ProbeDesk {
+  /** Listening here lasts until {@link #release()}. */
+  static final String SLOW = "/dev/serial/by-id/usb-slow";
+
+  private final CountDownLatch inside = new CountDownLatch(1);
+  private final CountDownLatch released = new CountDownLatch(1);
+  private volatile boolean interrupted;
   private final List<ProbeDraft> saved = new ArrayList<>();
 
   @Override
@@ -28,11 +35,43 @@ final class FixtureDesk implements ProbeDesk {
     if (link.text().equals("/dev/ttyS0")) {
       return new Preview("/dev/ttyS0: no permission to open the port", List.of());
     }
+    if (profile.equals("broken")) {
+      throw new IllegalStateException("the inside of the service");
+    }
+    if (profile.equals("beyond-repair")) {
+      throw new AssertionError("the inside of the service");
+    }
+    if (link.text().equals(SLOW)) {
+      inside.countDown();
+      awaitRelease();
+    }
     return new Preview(
         "",
         List.of(
             new Heard("31 2e 35 0d 0a", "1.5··", true, "1.5 mS/cm"),
             new Heard("ff ff", "··", false, "noise")));
+  }
+
+  private void awaitRelease() {
+    try {
+      released.await();
+    } catch (InterruptedException e) {
+      interrupted = true;
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Waits until somebody listens on the slow port. */
+  void awaitListener() throws InterruptedException {
+    inside.await();
+  }
+
+  void release() {
+    released.countDown();
+  }
+
+  boolean wasInterrupted() {
+    return interrupted;
   }
 
   @Override

@@ -1,6 +1,7 @@
 package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -162,10 +163,17 @@ class GuardTest {
 
   @Test
   void answersHeadWithoutABody() throws Exception {
-    HttpResponse<String> head =
-        server.client().send("HEAD", "/health", HttpRequest.BodyPublishers.noBody());
+    HttpResponse<String> head = head("/health");
     assertEquals(200, head.statusCode());
     assertEquals("", head.body());
+    assertEquals("application/json", head.headers().firstValue("Content-Type").orElse(""));
+    assertEquals(404, head("/api/v1/points/pond").statusCode());
+    assertEquals(404, head("/nothing.js").statusCode());
+    assertTrue(head("/vendor/uPlot.esm.js").headers().firstValue("ETag").isPresent());
+  }
+
+  private HttpResponse<String> head(String path) throws Exception {
+    return server.client().send("HEAD", path, HttpRequest.BodyPublishers.noBody());
   }
 
   @ParameterizedTest
@@ -184,6 +192,19 @@ class GuardTest {
     String answer = raw(requestLine, "Host: localhost");
     assertTrue(answer.startsWith("HTTP/1.1 4") || answer.startsWith("HTTP/1.1 505"), answer);
     TestClient.rawProblem(Integer.parseInt(answer.substring(9, 12)), answer);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"broken", "beyond-repair"})
+  void tellsNothingOfItsInsideWhenItFails(String profile) throws Exception {
+    HttpResponse<String> answer =
+        server
+            .client()
+            .post(
+                "/api/v1/setup/listen",
+                "{\"link\":\"/dev/ttyS1\",\"profile\":\"%s\"}".formatted(profile));
+    TestClient.problem(500, answer);
+    assertFalse(answer.body().contains("inside"), answer::body);
   }
 
   @Test

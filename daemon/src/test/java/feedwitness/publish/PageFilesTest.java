@@ -31,6 +31,7 @@ class PageFilesTest {
     assertTrue(sent.startsWith(type), sent);
     assertEquals("no-cache", file.headers().firstValue("Cache-Control").orElse(""));
     assertFalse(file.body().isEmpty());
+    assertEquals(type.startsWith("text/"), sent.contains("charset"), sent);
   }
 
   @Test

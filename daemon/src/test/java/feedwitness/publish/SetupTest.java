@@ -18,7 +18,7 @@ class SetupTest {
   static final String HAND_TYPED =
       "{\"name\":\"bench2\",\"title\":\"Second bench\",\"place\":\"drain\",\"hand_typed\":true,"
           + "\"compensation\":\"linear\"}";
-  private static final String PROBE =
+  static final String PROBE =
       "{\"name\":\"well\",\"title\":\"Well\",\"place\":\"source\",\"hand_typed\":false,"
           + "\"link\":\"tcp:127.0.0.1:4001\",\"profile\":\"line-push\",\"unit\":0,"
           + "\"conductivity_unit\":\"uS/cm\",\"compensates\":true,\"compensation\":\"iso7888\","

@@ -8,6 +8,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** An event stream read off a plain socket, so that a test decides when to read and when not. */
@@ -53,6 +54,21 @@ final class SseReader implements AutoCloseable {
       }
     }
     return null;
+  }
+
+  /** The next event of this kind; others and comments are passed over. */
+  Map<String, String> event(String kind) throws IOException {
+    for (Map<String, String> next = next(); next != null; next = next()) {
+      if (kind.equals(next.get("event"))) {
+        return next;
+      }
+    }
+    throw new AssertionError("the stream ended without a " + kind);
+  }
+
+  /** The data of the next event of this kind. */
+  String data(String kind) throws IOException {
+    return Objects.requireNonNull(event(kind).get("data"), kind);
   }
 
   @Override

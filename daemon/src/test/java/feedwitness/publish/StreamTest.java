@@ -23,15 +23,6 @@ class StreamTest {
   final RunningServer server =
       new RunningServer(new StreamLimits(3, 64, 64, Duration.ofMillis(100)));
 
-  private static Map<String, String> event(SseReader stream, String kind) throws IOException {
-    for (Map<String, String> next = stream.next(); next != null; next = stream.next()) {
-      if (kind.equals(next.get("event"))) {
-        return next;
-      }
-    }
-    throw new AssertionError("the stream ended without a " + kind);
-  }
-
   private static JsonNode data(Map<String, String> event) throws IOException {
     return TestClient.JSON.readTree(event.get("data"));
   }
@@ -40,7 +31,7 @@ class StreamTest {
   void sendsASnapshotAndThenEveryMeasurementInOrder() throws Exception {
     server.nursery().indicate(FixtureNursery.LINE, 1.4, 22);
     try (SseReader stream = new SseReader(server.port(), "Accept: text/event-stream")) {
-      JsonNode points = data(event(stream, "snapshot"));
+      JsonNode points = data(stream.event("snapshot"));
       assertEquals(4, points.size());
       assertEquals("3-1", points.at("/2/id").asText());
 
@@ -50,9 +41,9 @@ class StreamTest {
 
       List<String> ids = new ArrayList<>();
       for (int i = 0; i < 2; i++) {
-        ids.add(event(stream, "measurement").get("id"));
+        ids.add(stream.event("measurement").get("id"));
       }
-      Map<String, String> last = event(stream, "measurement");
+      Map<String, String> last = stream.event("measurement");
       assertEquals(List.of("3-2", "3-3"), ids);
       assertEquals("3-4", last.get("id"));
       assertEquals("line", data(last).get("name").asText());
@@ -64,7 +55,7 @@ class StreamTest {
   @Test
   void sendsASnapshotWhateverTheClientSawLast() throws Exception {
     try (SseReader stream = new SseReader(server.port(), "Last-Event-ID: 1-17")) {
-      assertEquals("snapshot", event(stream, "snapshot").get("event"));
+      assertEquals("snapshot", stream.event("snapshot").get("event"));
     }
   }
 
@@ -82,8 +73,8 @@ class StreamTest {
   void streamsToAClientThatDoesNotSayWhatItAccepts() throws Exception {
     try (SseReader silent = new SseReader(server.port());
         SseReader anything = new SseReader(server.port(), "Accept: */*")) {
-      assertNotNull(event(silent, "snapshot"));
-      assertNotNull(event(anything, "snapshot"));
+      assertNotNull(silent.event("snapshot"));
+      assertNotNull(anything.event("snapshot"));
     }
     HttpResponse<String> other =
         server.client().get("/api/v1/stream", "Accept", "application/json");
@@ -91,9 +82,20 @@ class StreamTest {
   }
 
   @Test
+  void opensNoStreamForOneWhoOnlyAsksForTheHead() throws Exception {
+    HttpResponse<String> head =
+        server
+            .client()
+            .send("HEAD", "/api/v1/stream", java.net.http.HttpRequest.BodyPublishers.noBody());
+    assertEquals(200, head.statusCode());
+    assertEquals("text/event-stream", head.headers().firstValue("Content-Type").orElse(""));
+    assertEquals(0, server.server().openStreams());
+  }
+
+  @Test
   void pingsWhileNothingHappens() throws Exception {
     try (SseReader stream = new SseReader(server.port())) {
-      event(stream, "snapshot");
+      stream.event("snapshot");
       Map<String, String> ping = stream.next();
       assertNotNull(ping);
       assertEquals("still here", ping.get(""));
@@ -106,7 +108,7 @@ class StreamTest {
     try {
       for (int i = 0; i < 3; i++) {
         SseReader stream = new SseReader(server.port());
-        event(stream, "snapshot");
+        stream.event("snapshot");
         streams.add(stream);
       }
       JsonNode problem = TestClient.problem(503, server.client().get("/api/v1/stream"));
@@ -118,7 +120,7 @@ class StreamTest {
         Thread.onSpinWait();
       }
       try (SseReader next = new SseReader(server.port())) {
-        event(next, "snapshot");
+        next.event("snapshot");
       }
     } finally {
       for (SseReader stream : streams) {
@@ -131,16 +133,16 @@ class StreamTest {
   void dropsAClientThatDoesNotReadAndDelaysNobody() throws Exception {
     try (SseReader stalled = new SseReader(server.port());
         SseReader reading = new SseReader(server.port())) {
-      event(reading, "snapshot");
+      reading.event("snapshot");
       assertEquals(2, server.server().openStreams());
       int sent = 0;
       while (server.server().openStreams() == 2) {
         assertTrue(++sent < 100_000, "the stalled client was never dropped");
         String id = server.nursery().indicate(FixtureNursery.LINE, 1.5, 22).stamp().id();
-        assertEquals(id, event(reading, "measurement").get("id"));
+        assertEquals(id, reading.event("measurement").get("id"));
       }
       String id = server.nursery().indicate(FixtureNursery.LINE, 1.5, 22).stamp().id();
-      assertEquals(id, event(reading, "measurement").get("id"));
+      assertEquals(id, reading.event("measurement").get("id"));
       assertEquals(200, server.client().get("/api/v1/points").statusCode());
       assertTrue(stalled.head().startsWith("HTTP/1.1 200"));
     }
@@ -149,11 +151,11 @@ class StreamTest {
   @Test
   void tellsPagesToLoadAfreshWhenAPointWasAdded() throws Exception {
     try (SseReader stream = new SseReader(server.port())) {
-      event(stream, "snapshot");
+      stream.event("snapshot");
       HttpResponse<String> saved =
           server.client().post("/api/v1/setup/points", SetupTest.HAND_TYPED);
       assertEquals(201, saved.statusCode(), saved::body);
-      assertNotNull(event(stream, "reset"));
+      assertNotNull(stream.event("reset"));
     }
   }
 
@@ -161,7 +163,7 @@ class StreamTest {
   void endsItsStreamsWhenItStops() throws Exception {
     try (SseReader reading = new SseReader(server.port());
         SseReader stalled = new SseReader(server.port())) {
-      event(reading, "snapshot");
+      reading.event("snapshot");
       server.server().close();
       Map<String, String> next = reading.next();
       while (next != null) {

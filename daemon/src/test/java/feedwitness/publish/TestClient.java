@@ -67,7 +67,7 @@ final class TestClient {
   static JsonNode problem(int status, HttpResponse<String> answer) throws IOException {
     assertEquals(status, answer.statusCode(), answer::body);
     String type = answer.headers().firstValue("Content-Type").orElse("");
-    assertTrue(type.startsWith("application/problem+json"), type);
+    assertEquals("application/problem+json", type);
     return problem(status, answer.body());
   }
 

@@ -1,6 +1,7 @@
 package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -8,7 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import feedwitness.quantity.ListenAddress;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.http.HttpResponse;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -39,11 +46,32 @@ class WebServerTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example"})
+  @ValueSource(
+      strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example", "127.0.0.256"})
   void listensOnThisMachineOnly(String host) {
     try (WebServer server = server(host, 8460)) {
       String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
       assertTrue(why.contains("127.0.0.1:8460"), why);
+    }
+  }
+
+  @Test
+  @Timeout(60)
+  void refusesTheSixtyFifthStreamAndStillAnswers() throws Exception {
+    List<SseReader> streams = new ArrayList<>();
+    try (WebServer server = server("127.0.0.1", 0)) {
+      int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
+      for (int i = 0; i < 64; i++) {
+        SseReader stream = new SseReader(port);
+        stream.event("snapshot");
+        streams.add(stream);
+      }
+      TestClient.problem(503, new TestClient(port).get("/api/v1/stream"));
+      assertEquals(200, new TestClient(port).get("/api/v1/points").statusCode());
+    } finally {
+      for (SseReader stream : streams) {
+        stream.close();
+      }
     }
   }
 
@@ -54,6 +82,38 @@ class WebServerTest {
     server.close();
     server.close();
     server("127.0.0.1", 0).close();
+  }
+
+  @Test
+  @Timeout(30)
+  void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
+    FixtureNursery nursery = new FixtureNursery();
+    FixtureDesk desk = new FixtureDesk();
+    WebServer server = new WebServer(nursery, nursery, desk, new ListenAddress("127.0.0.1", 0));
+    int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
+    TestClient client = new TestClient(port);
+    String body =
+        "{\"link\":\"%s\",\"profile\":\"line-push\",\"seconds\":1}".formatted(FixtureDesk.SLOW);
+    CompletableFuture<HttpResponse<String>> answer =
+        CompletableFuture.supplyAsync(
+            () -> {
+              try {
+                return client.post("/api/v1/setup/listen", body);
+              } catch (Exception e) {
+                throw new CompletionException(e);
+              }
+            });
+    desk.awaitListener();
+    CompletableFuture<Void> closing = CompletableFuture.runAsync(server::close);
+    while (client.get("/health").statusCode() == 200) {
+      Thread.onSpinWait();
+    }
+    TestClient.problem(503, client.get("/health"));
+    assertFalse(closing.isDone());
+    desk.release();
+    assertEquals(200, answer.get().statusCode());
+    closing.get();
+    assertFalse(desk.wasInterrupted());
   }
 
   @Test
