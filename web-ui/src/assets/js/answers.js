@@ -27,7 +27,7 @@ export function answers(box, count) {
 }
 
 function quietWords(points, list) {
-  if (list.length > 0 || points.length === 0) return "";
+  if (list.length > 0 || points.length === 0 || !state.connected) return "";
   const probes = points.filter((point) => point.probe);
   if (probes.length === 0) return "● Nothing needs a look. Readings are typed in by hand here.";
   const waiting = probes.filter((point) => point.state === "waiting");

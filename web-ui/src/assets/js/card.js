@@ -73,7 +73,7 @@ function write(article, parts, point, judged, around) {
   say(parts.verdict, `${judged.shape} ${judged.word}`);
   writeFigure(parts, point);
   writeAdded(parts.added, point, around);
-  writeWords(parts.say, point, judged);
+  writeWords(parts.say, point, judged, around);
   say(parts.sure.value, sureTo(point.uncertainty_mS_cm));
   say(parts.temperature.value, temperature(point.temperature_C));
   writeAge(parts.age, point, judged, around.age);
@@ -120,7 +120,7 @@ function when(point) {
   return point.time === null ? "before" : moment(Date.parse(point.time));
 }
 
-function writeWords(line, point, judged) {
+function writeWords(line, point, judged, around) {
   let words = "";
   if (point.state === "missing" && point.missing) {
     const what = sentence(capital(point.missing.words));
@@ -129,7 +129,7 @@ function writeWords(line, point, judged) {
     words = "Nothing has arrived yet. The first reading shows here by itself.";
   } else if (point.flag_words.length > 0) {
     words = sentence(capital(point.flag_words.join("; ")));
-  } else if (judged.stale && point.state === "reading" && point.origin !== "typed") {
+  } else if (judged.silent && around.connected && point.origin !== "typed") {
     words = "The page hears nothing new of this point.";
   }
   line.hidden = words === "";
@@ -144,7 +144,7 @@ function writeAge(slot, point, judged, age) {
     return;
   }
   const time = point.time === null ? now() - age * 1000 : Date.parse(point.time);
-  if (judged.stale && point.origin !== "typed") {
+  if (judged.silent && point.origin !== "typed") {
     say(slot.label, "nothing new");
     say(slot.value, `since ${moment(time)}`);
   } else {

@@ -67,7 +67,7 @@ function seriesOf(line, inks, warmth) {
   const stroke = inks.series[line.ink];
   const hidden = { scale: "mS", stroke: "transparent", width: 0, points: { show: false } };
   const mean = line.byHand
-    ? { scale: "mS", stroke, width: 0, paths: () => null, points: { show: true, size: 9, fill: stroke } }
+    ? { scale: "mS", stroke, width: 0, paths: () => null, points: { show: true, size: 7, fill: stroke } }
     : { scale: "mS", stroke, width: 1.75 };
   const thin = { scale: "C", stroke: stroke + THIN, width: 1, points: { show: false } };
   return warmth ? [hidden, hidden, mean, thin] : [hidden, hidden, mean];
