@@ -13,7 +13,11 @@ export function answers(box, count) {
   let shown = "";
   return () => {
     const points = state.points();
-    const list = [...service(), ...points.filter((p) => p.state === "missing").map(missing), ...flagged(points)];
+    const list = [
+      ...service(),
+      ...points.filter((p) => p.state === "missing").map(missing),
+      ...flagged(points),
+    ];
     list.sort((a, b) => RANK[a.tone] - RANK[b.tone]);
     const urgent = list.filter((each) => each.tone !== "unsure").length;
     count.hidden = urgent === 0;

@@ -1,7 +1,8 @@
 /** One point on the Now page. */
 
+import { placesOf } from "./added.js";
 import { h, say } from "./dom.js";
-import { clockTime, conductivity, decimals, known, moment, span, sureTo, temperature } from "./format.js";
+import { clockTime, conductivity, known, moment, span, sureTo, temperature } from "./format.js";
 import { now } from "./clock.js";
 import { ruler } from "./ruler.js";
 import { typedForm } from "./typed.js";
@@ -105,7 +106,7 @@ function writeAdded(line, point, { added, source }) {
   line.hidden = added === null;
   if (added === null) return;
   const old = source.state === "reading" ? "" : `, which was last read ${when(source)}`;
-  const places = Math.min(2, decimals(point.conductivity25_mS_cm));
+  const places = placesOf(point);
   const text =
     added < -0.005
       ? `${conductivity(-added, places)} below ${source.title.toLowerCase()}`
