@@ -13,7 +13,11 @@ export function answers(box, count) {
   let shown = "";
   return () => {
     const points = state.points();
-    const list = [...service(), ...points.filter((p) => p.state === "missing").map(missing), ...flagged(points)];
+    const list = [
+      ...service(),
+      ...points.filter((p) => p.state === "missing").map(missing),
+      ...flagged(points),
+    ];
     list.sort((a, b) => RANK[a.tone] - RANK[b.tone]);
     const urgent = list.filter((each) => each.tone !== "unsure").length;
     count.hidden = urgent === 0;
@@ -27,7 +31,7 @@ export function answers(box, count) {
 }
 
 function quietWords(points, list) {
-  if (list.length > 0 || points.length === 0) return "";
+  if (list.length > 0 || points.length === 0 || !state.connected) return "";
   const probes = points.filter((point) => point.probe);
   if (probes.length === 0) return "● Nothing needs a look. Readings are typed in by hand here.";
   const waiting = probes.filter((point) => point.state === "waiting");

@@ -1,7 +1,8 @@
 /** One point on the Now page. */
 
+import { placesOf } from "./added.js";
 import { h, say } from "./dom.js";
-import { clockTime, conductivity, decimals, known, moment, span, sureTo, temperature } from "./format.js";
+import { clockTime, conductivity, known, moment, span, sureTo, temperature } from "./format.js";
 import { now } from "./clock.js";
 import { ruler } from "./ruler.js";
 import { typedForm } from "./typed.js";
@@ -73,7 +74,7 @@ function write(article, parts, point, judged, around) {
   say(parts.verdict, `${judged.shape} ${judged.word}`);
   writeFigure(parts, point);
   writeAdded(parts.added, point, around);
-  writeWords(parts.say, point, judged);
+  writeWords(parts.say, point, judged, around);
   say(parts.sure.value, sureTo(point.uncertainty_mS_cm));
   say(parts.temperature.value, temperature(point.temperature_C));
   writeAge(parts.age, point, judged, around.age);
@@ -105,7 +106,7 @@ function writeAdded(line, point, { added, source }) {
   line.hidden = added === null;
   if (added === null) return;
   const old = source.state === "reading" ? "" : `, which was last read ${when(source)}`;
-  const places = Math.min(2, decimals(point.conductivity25_mS_cm));
+  const places = placesOf(point);
   const text =
     added < -0.005
       ? `${conductivity(-added, places)} below ${source.title.toLowerCase()}`
@@ -120,7 +121,7 @@ function when(point) {
   return point.time === null ? "before" : moment(Date.parse(point.time));
 }
 
-function writeWords(line, point, judged) {
+function writeWords(line, point, judged, around) {
   let words = "";
   if (point.state === "missing" && point.missing) {
     const what = sentence(capital(point.missing.words));
@@ -129,7 +130,7 @@ function writeWords(line, point, judged) {
     words = "Nothing has arrived yet. The first reading shows here by itself.";
   } else if (point.flag_words.length > 0) {
     words = sentence(capital(point.flag_words.join("; ")));
-  } else if (judged.stale && point.state === "reading" && point.origin !== "typed") {
+  } else if (judged.silent && around.connected && point.origin !== "typed") {
     words = "The page hears nothing new of this point.";
   }
   line.hidden = words === "";
@@ -144,7 +145,7 @@ function writeAge(slot, point, judged, age) {
     return;
   }
   const time = point.time === null ? now() - age * 1000 : Date.parse(point.time);
-  if (judged.stale && point.origin !== "typed") {
+  if (judged.silent && point.origin !== "typed") {
     say(slot.label, "nothing new");
     say(slot.value, `since ${moment(time)}`);
   } else {

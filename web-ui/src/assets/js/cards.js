@@ -3,12 +3,13 @@
 import { addedByFeed, sourceOf } from "./added.js";
 import { card } from "./card.js";
 import { h } from "./dom.js";
-import { scaleFor } from "./ruler.js";
+import { sharedScale } from "./ruler.js";
 import { state } from "./state.js";
 
 /** box: where the entries go; announce(text): says a change of verdict to screen readers. */
 export function cards(box, announce) {
   let entries = new Map();
+  const scaleFor = sharedScale();
 
   const rebuild = () => {
     const points = state.points();
@@ -61,7 +62,11 @@ function empty() {
         "the line behind the injector, the run-off. It can have a probe on a cable, or you can type " +
         "in what a handheld meter shows.",
     ),
-    h("p", {}, "Five short questions set one up, and you can hear the probe while you answer them."),
+    h(
+      "p",
+      {},
+      "Five short questions set one up, and you can hear the probe while you answer them.",
+    ),
     h("a", { class: "button", href: "#setup" }, "Set up the first point"),
   );
 }

@@ -32,7 +32,10 @@ export function drawChart(box, lines, { range, warmth, fromZero, moved }) {
     scales: {
       x: { range: () => [window_.from, window_.to] },
       mS: { range: (_, low, high) => strengths(low, high, fromZero) },
-      C: { range: (_, low, high) => (known(low) ? [Math.floor(low - 1), Math.ceil(high + 1)] : [0, 30]) },
+      C: {
+        range: (_, low, high) =>
+          known(low) ? [Math.floor(low - 1), Math.ceil(high + 1)] : [0, 30],
+      },
     },
     axes: axes(inks, warmth),
     series: [{}, ...lines.flatMap((line) => seriesOf(line, inks, warmth))],
@@ -67,7 +70,13 @@ function seriesOf(line, inks, warmth) {
   const stroke = inks.series[line.ink];
   const hidden = { scale: "mS", stroke: "transparent", width: 0, points: { show: false } };
   const mean = line.byHand
-    ? { scale: "mS", stroke, width: 0, paths: () => null, points: { show: true, size: 9, fill: stroke } }
+    ? {
+        scale: "mS",
+        stroke,
+        width: 0,
+        paths: () => null,
+        points: { show: true, size: 7, fill: stroke },
+      }
     : { scale: "mS", stroke, width: 1.75 };
   const thin = { scale: "C", stroke: stroke + THIN, width: 1, points: { show: false } };
   return warmth ? [hidden, hidden, mean, thin] : [hidden, hidden, mean];
@@ -87,8 +96,23 @@ function axes(inks, warmth) {
   };
   const grid = { stroke: inks.rule, width: 1 };
   return [
-    { ...common, grid: { show: false }, size: 48, space: 70, values: (_, splits, __, ___, incr) => timeTicks(splits, incr) },
-    { ...common, scale: "mS", grid, size: 52, space: 40, incrs: STEPS, values: (_, splits, __, ___, incr) => splits.map((v) => v.toFixed(incr < 0.1 ? 2 : incr < 1 ? 1 : 0)) },
+    {
+      ...common,
+      grid: { show: false },
+      size: 48,
+      space: 70,
+      values: (_, splits, __, ___, incr) => timeTicks(splits, incr),
+    },
+    {
+      ...common,
+      scale: "mS",
+      grid,
+      size: 52,
+      space: 40,
+      incrs: STEPS,
+      values: (_, splits, __, ___, incr) =>
+        splits.map((v) => v.toFixed(incr < 0.1 ? 2 : incr < 1 ? 1 : 0)),
+    },
     ...(warmth ? [{ ...common, scale: "C", side: 1, grid: { show: false }, size: 42 }] : []),
   ];
 }

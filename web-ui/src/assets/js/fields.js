@@ -8,7 +8,11 @@ let serial = 0;
 export function field(name, label, { hint = "", options = null, ...attributes } = {}) {
   const id = `field-${++serial}`;
   const control = options
-    ? h("select", { id, name, ...attributes }, options.map(([value, words]) => h("option", { value }, words)))
+    ? h(
+        "select",
+        { id, name, ...attributes },
+        options.map(([value, words]) => h("option", { value }, words)),
+      )
     : h("input", { id, name, type: "text", autocomplete: "off", ...attributes });
   control.setAttribute("aria-describedby", `${id}-error`);
   return h(
@@ -27,7 +31,11 @@ export function options(name, choices) {
   return h(
     "div",
     { class: "field", "data-field": name },
-    h("div", { class: "options" }, choices.map((choice) => option(name, choice, id))),
+    h(
+      "div",
+      { class: "options" },
+      choices.map((choice) => option(name, choice, id)),
+    ),
     h("p", { class: "error", id, "data-error": name }),
   );
 }

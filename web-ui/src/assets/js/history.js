@@ -284,9 +284,7 @@ class History {
     const tables = this.#find("tables");
     if (!this.#find("table").open) return;
     tables.replaceChildren(
-      ...this.#lines().map((each) =>
-        table(each.title, this.#loaded.get(each.name).measurements),
-      ),
+      ...this.#lines().map((each) => table(each.title, this.#loaded.get(each.name).measurements)),
     );
   }
 }

@@ -45,7 +45,9 @@ export function drawNames(chart, lines, inks, warmth) {
   const seen = lines.filter((line) => line.plotted > 0);
   const names = seen.map((line) => nameOf(chart, line, "mS", line.max, line.title, ratio));
   if (warmth) {
-    names.push(...seen.map((line) => nameOf(chart, line, "C", line.warmth, `${line.title} °C`, ratio)));
+    names.push(
+      ...seen.map((line) => nameOf(chart, line, "C", line.warmth, `${line.title} °C`, ratio)),
+    );
   }
   names.sort((a, b) => a.y - b.y);
   let free = top - ROW * ratio;

@@ -29,7 +29,12 @@ export function portChoice(changed) {
     let ports = [];
     try {
       ports = await api.ports();
-      say(note, ports.length === 0 ? "○ No serial port is there. Plug the adapter in, then look again." : "");
+      say(
+        note,
+        ports.length === 0
+          ? "○ No serial port is there. Plug the adapter in, then look again."
+          : "",
+      );
     } catch (trouble) {
       say(note, `■ ${trouble.message}`);
     }
@@ -61,5 +66,10 @@ function line(port, keep) {
 }
 
 function elsewhere(checked) {
-  return option("link", { value: OTHER, words: "Another one", note: "type a path or a network address", checked });
+  return option("link", {
+    value: OTHER,
+    words: "Another one",
+    note: "type a path or a network address",
+    checked,
+  });
 }

@@ -53,14 +53,23 @@ export function preview(ask) {
     else if (heard.length === 0) {
       say(status, `○ Nothing arrived from ${link} in ${SECONDS} s. Still listening …`);
     } else if (good === 0) {
-      say(status, "▲ Something arrives, but this profile does not understand it. Try another profile.");
+      say(
+        status,
+        "▲ Something arrives, but this profile does not understand it. Try another profile.",
+      );
     } else {
       say(status, `● ${good} of ${heard.length} messages understood. This profile fits.`);
     }
   };
 
   button.addEventListener("click", () => (listening ? stop() : start()));
-  const box = h("div", { class: "field", "data-preview": true }, h("div", {}, button), status, list);
+  const box = h(
+    "div",
+    { class: "field", "data-preview": true },
+    h("div", {}, button),
+    status,
+    list,
+  );
   return { box, stop };
 }
 
@@ -68,7 +77,11 @@ function line({ hex, text, understood, verdict }) {
   return h(
     "li",
     { "data-understood": String(understood) },
-    h("strong", { class: `plain ${understood ? "good" : "look"}` }, `${understood ? "●" : "▲"} ${verdict}`),
+    h(
+      "strong",
+      { class: `plain ${understood ? "good" : "look"}` },
+      `${understood ? "●" : "▲"} ${verdict}`,
+    ),
     text ? h("code", {}, text) : null,
     h("code", { class: "hex" }, hex),
   );

@@ -9,7 +9,8 @@ export function summary(each) {
   if (values.length === 0) return `${each.title}: no readings.`;
   const low = conductivity(Math.min(...each.min.filter(known)));
   const high = conductivity(Math.max(...each.max.filter(known)));
-  const gaps = each.gaps.length === 0 ? "" : each.gaps.length === 1 ? ", 1 gap" : `, ${each.gaps.length} gaps`;
+  const gaps =
+    each.gaps.length === 0 ? "" : each.gaps.length === 1 ? ", 1 gap" : `, ${each.gaps.length} gaps`;
   return `${each.title}: ${low} to ${high} mS/cm, last ${conductivity(values.at(-1))}${gaps}.`;
 }
 

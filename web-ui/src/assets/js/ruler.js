@@ -10,14 +10,23 @@ const ENDS = [0.1, 0.2, 0.5, 1, 2, 3, 5, 10, 20, 50, 100, 200];
 const BASE = 36;
 
 /** Round end of a scale that holds the value with room to spare. */
-export function scaleEnd(value) {
+function scaleEnd(value) {
   return ENDS.find((end) => value <= 0.9 * end) ?? ENDS.at(-1);
 }
 
-/** One scale for all points in the range of feeds, so that rulers compare; stock gets its own. */
-export function scaleFor(value, all) {
-  const feeds = all.filter((each) => known(each) && each < 9);
-  return known(value) && value >= 9 ? scaleEnd(value) : scaleEnd(Math.max(1, ...feeds));
+/**
+ * One scale for all points in the range of feeds, so that rulers compare; stock gets its own. A scale
+ * grows at once but shrinks only with room to spare, or noise at its limit would make it flicker.
+ */
+export function sharedScale() {
+  let held = 0;
+  return (value, all) => {
+    if (known(value) && value >= 9) return scaleEnd(value);
+    const most = Math.max(0.9, ...all.filter((each) => known(each) && each < 9));
+    const end = scaleEnd(most);
+    if (end > held || most < 0.8 * end) held = end;
+    return held;
+  };
 }
 
 export function ruler() {

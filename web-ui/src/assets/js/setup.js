@@ -42,10 +42,32 @@ class Setup {
       question("port", "Which port?", this.#ports.box),
       question("profile", "Which kind of instrument?", this.#profileFields(), this.#preview.box),
       question("place", "Where is it?", options("place", PLACES), this.#nameFields()),
-      question("unit", "Which unit does it send?", field("conductivity_unit", "Unit of conductivity", { options: UNITS, hint: "The manual or the instrument’s own display says it. A wrong unit shows as a value ten or a thousand times off." })),
-      question("compensates", "Does the instrument compensate already?", why(), options("compensates", COMPENSATES)),
-      question("compensation", "How shall readings be referred to 25 °C?", options("compensation", COMPENSATIONS), this.#percentField()),
-      h("div", { class: "buttons" }, h("button", {}, "Save this point"), h("a", { class: "button second", href: "#now" }, "Leave without saving")),
+      question(
+        "unit",
+        "Which unit does it send?",
+        field("conductivity_unit", "Unit of conductivity", {
+          options: UNITS,
+          hint: "The manual or the instrument’s own display says it. A wrong unit shows as a value ten or a thousand times off.",
+        }),
+      ),
+      question(
+        "compensates",
+        "Does the instrument compensate already?",
+        why(),
+        options("compensates", COMPENSATES),
+      ),
+      question(
+        "compensation",
+        "How shall readings be referred to 25 °C?",
+        options("compensation", COMPENSATIONS),
+        this.#percentField(),
+      ),
+      h(
+        "div",
+        { class: "buttons" },
+        h("button", {}, "Save this point"),
+        h("a", { class: "button second", href: "#now" }, "Leave without saving"),
+      ),
       this.#outcome,
     );
     this.#form.addEventListener("change", (event) => this.#changed(event.target));
@@ -55,7 +77,11 @@ class Setup {
     });
     page.append(
       h("h2", {}, "Add a measuring point"),
-      h("p", { class: "why" }, "Nothing is written until you save, and a point can be changed later in the file it is written to."),
+      h(
+        "p",
+        { class: "why" },
+        "Nothing is written until you save, and a point can be changed later in the file it is written to.",
+      ),
       this.#form,
     );
     this.#arrange();
@@ -75,7 +101,9 @@ class Setup {
     try {
       this.#profiles = await api.profiles();
       const select = this.#form.elements.profile;
-      select.replaceChildren(...this.#profiles.map((each) => h("option", { value: each.name }, each.title || each.name)));
+      select.replaceChildren(
+        ...this.#profiles.map((each) => h("option", { value: each.name }, each.title || each.name)),
+      );
       this.#followProfile();
     } catch (trouble) {
       this.#asked = false;
@@ -87,8 +115,16 @@ class Setup {
     return h(
       "div",
       { class: "field" },
-      field("profile", "Profile", { options: [["", "asking …"]], hint: "A profile says how a family of instruments speaks. Pick the nearest, then listen." }),
-      field("unit", "Address on the bus", { class: "short", inputmode: "numeric", value: "1", hint: "1 to 247; the instrument’s manual or its menu says it." }),
+      field("profile", "Profile", {
+        options: [["", "asking …"]],
+        hint: "A profile says how a family of instruments speaks. Pick the nearest, then listen.",
+      }),
+      field("unit", "Address on the bus", {
+        class: "short",
+        inputmode: "numeric",
+        value: "1",
+        hint: "1 to 247; the instrument’s manual or its menu says it.",
+      }),
     );
   }
 
@@ -96,13 +132,24 @@ class Setup {
     return h(
       "div",
       { class: "field" },
-      field("title", "What shall it be called?", { hint: "As you would say it: “Line”, “Glasshouse tank”." }),
-      field("name", "Short name for the record", { spellcheck: "false", autocapitalize: "none", hint: "Small letters, digits, - and _, a letter first. It stays for good." }),
+      field("title", "What shall it be called?", {
+        hint: "As you would say it: “Line”, “Glasshouse tank”.",
+      }),
+      field("name", "Short name for the record", {
+        spellcheck: "false",
+        autocapitalize: "none",
+        hint: "Small letters, digits, - and _, a letter first. It stays for good.",
+      }),
     );
   }
 
   #percentField() {
-    return field("percent_per_kelvin", "Percent per kelvin", { class: "short", inputmode: "decimal", value: String(FEED_PERCENT), hint: "1.88 suits nitrate feeds." });
+    return field("percent_per_kelvin", "Percent per kelvin", {
+      class: "short",
+      inputmode: "decimal",
+      value: String(FEED_PERCENT),
+      hint: "1.88 suits nitrate feeds.",
+    });
   }
 
   #changed(control) {
@@ -138,7 +185,10 @@ class Setup {
       title.value = PLACES.find((each) => each.value === place.value).title;
     }
     if (!this.#named) {
-      name.value = suggestedName(title.value, state.points().map((point) => point.name));
+      name.value = suggestedName(
+        title.value,
+        state.points().map((point) => point.name),
+      );
     }
   }
 
@@ -152,7 +202,8 @@ class Setup {
     for (const name of ["port", "profile", "unit", "compensates"]) hide(name, byHand);
     hide("compensation", !byHand && compensates.value === "true");
     this.#form.querySelector('[data-field="unit"]').hidden = !this.#profile()?.needs_unit;
-    this.#form.querySelector('[data-field="percent_per_kelvin"]').hidden = compensation.value !== "linear";
+    this.#form.querySelector('[data-field="percent_per_kelvin"]').hidden =
+      compensation.value !== "linear";
     let number = 0;
     for (const each of this.#form.querySelectorAll(".question:not([hidden]) > legend")) {
       const follows = FOLLOWS.has(each.parentElement.dataset.question);
@@ -220,7 +271,12 @@ class Setup {
 }
 
 function question(name, words, ...content) {
-  return h("fieldset", { class: "question", "data-question": name }, h("legend", { "data-words": words }, words), ...content);
+  return h(
+    "fieldset",
+    { class: "question", "data-question": name },
+    h("legend", { "data-words": words }, words),
+    ...content,
+  );
 }
 
 function why() {

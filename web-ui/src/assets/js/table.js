@@ -15,7 +15,15 @@ export function table(title, measurements) {
     "table",
     {},
     h("caption", {}, `${title}, newest first${note}`),
-    h("thead", {}, h("tr", {}, heads.map((head) => h("th", { scope: "col" }, head)))),
+    h(
+      "thead",
+      {},
+      h(
+        "tr",
+        {},
+        heads.map((head) => h("th", { scope: "col" }, head)),
+      ),
+    ),
     h("tbody", {}, rows.map(row)),
   );
 }

@@ -17,7 +17,12 @@ export function typedForm(point) {
   const outcome = h("p", { role: "status" });
   const form = h(
     "form",
-    { class: "typed", hidden: true, novalidate: true, "aria-label": `Type a reading for ${point.title}` },
+    {
+      class: "typed",
+      hidden: true,
+      novalidate: true,
+      "aria-label": `Type a reading for ${point.title}`,
+    },
     h(
       "div",
       { class: "pair" },
@@ -27,18 +32,34 @@ export function typedForm(point) {
     h(
       "div",
       { class: "pair" },
-      field("temperature", "Water temperature", { inputmode: "decimal", hint: "Leave empty if not known." }),
+      field("temperature", "Water temperature", {
+        inputmode: "decimal",
+        hint: "Leave empty if not known.",
+      }),
       field("temperature_unit", "Degrees", { options: DEGREES }),
     ),
     h("p", { class: "label" }, "Does the meter already show the value at 25 °C?"),
     options("compensated", [
-      { value: "to-25", words: "Yes", note: "Most pen meters do; the manual says ATC.", checked: true },
-      { value: "not-at-all", words: "No, as it is at the water’s temperature", note: "Then the temperature is needed." },
+      {
+        value: "to-25",
+        words: "Yes",
+        note: "Most pen meters do; the manual says ATC.",
+        checked: true,
+      },
+      {
+        value: "not-at-all",
+        words: "No, as it is at the water’s temperature",
+        note: "Then the temperature is needed.",
+      },
     ]),
     h("div", { class: "buttons" }, h("button", {}, "Keep this reading")),
     outcome,
   );
-  const button = h("button", { type: "button", class: "second", "aria-expanded": "false" }, "Type a reading");
+  const button = h(
+    "button",
+    { type: "button", class: "second", "aria-expanded": "false" },
+    "Type a reading",
+  );
   const show = (open) => {
     form.hidden = !open;
     button.setAttribute("aria-expanded", String(open));
@@ -84,7 +105,10 @@ function read(form) {
   const number = typedNumber(value.value);
   if (number === null) {
     const said = value.value.trim() ? `‘${value.value}’ is not a number` : "no value given";
-    errors.push({ field: "conductivity", message: `${said}; type what the meter shows, such as 1.50` });
+    errors.push({
+      field: "conductivity",
+      message: `${said}; type what the meter shows, such as 1.50`,
+    });
   }
   const warmth = temperature.value.trim() ? typedNumber(temperature.value) : null;
   if (temperature.value.trim() && warmth === null) {

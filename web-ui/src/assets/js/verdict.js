@@ -3,27 +3,30 @@
  * shape, the shape only repeats the word.
  */
 
-/** A probe not heard of for so long is stale even if the service has not said so, s. */
+/** A probe not heard of for so long is silent even if the service has not said so, s. */
 const SILENT_S = 120;
 /** A typed reading is of yesterday, s. */
 const TYPED_OLD_S = 86400;
 
-/** {shape, word, tone: good|look|act|unsure, stale}. */
+/**
+ * {shape, word, tone: good|look|act|unsure, silent, stale}. silent: nothing new is heard; stale: the
+ * value shown no longer counts.
+ */
 export function verdict(point, age, connected) {
-  if (point.state === "missing") return say("■", "no reading", "act", true);
-  if (point.state === "waiting") {
-    return point.probe
-      ? say("○", "can’t tell", "unsure", false)
-      : say("–", "nothing typed yet", "unsure", false);
-  }
+  const waiting = point.state === "waiting";
   const old = age !== null && age > (point.origin === "typed" ? TYPED_OLD_S : SILENT_S);
-  const stale = !connected || old;
-  if (point.quality === "bad") return say("■", "not usable", "act", stale);
-  if (point.quality === "suspect") return say("▲", "look", "look", stale);
-  if (point.quality === "unknown" || stale) return say("○", "can’t tell", "unsure", stale);
-  return say("●", point.origin === "typed" ? "typed by hand" : "reading", "good", false);
+  const silent = !waiting && (point.state === "missing" || !connected || old);
+  const [shape, word, tone] = words(point, silent);
+  return { shape, word, tone, silent, stale: silent || (!waiting && point.quality === "bad") };
 }
 
-function say(shape, word, tone, stale) {
-  return { shape, word, tone, stale };
+function words(point, silent) {
+  if (point.state === "missing") return ["■", "no reading", "act"];
+  if (point.state === "waiting") {
+    return point.probe ? ["○", "can’t tell", "unsure"] : ["–", "nothing typed yet", "unsure"];
+  }
+  if (point.quality === "bad") return ["■", "not usable", "act"];
+  if (point.quality === "suspect") return ["▲", "look", "look"];
+  if (point.quality === "unknown" || silent) return ["○", "can’t tell", "unsure"];
+  return ["●", point.origin === "typed" ? "typed by hand" : "reading", "good"];
 }

@@ -23,7 +23,8 @@ const FLAG_REMEDIES = {
   "temperature-outside-compensation":
     "Feel the water; if it is not that hot or cold, the temperature sensor is at fault.",
   "conductivity-missing": "Listen to the port and compare its messages with the profile.",
-  undated: "Readings are kept and get their times once the box’s clock is set; look at its network.",
+  undated:
+    "Readings are kept and get their times once the box’s clock is set; look at its network.",
 };
 
 const CAUSE_REMEDIES = {
