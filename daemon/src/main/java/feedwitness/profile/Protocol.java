@@ -31,6 +31,8 @@ public sealed interface Protocol {
         throw new IllegalArgumentException(
             "longest line %d is outside 8 to 4096 octets".formatted(longestLine));
       }
+      EmptyRepeats.check(pattern);
+      ignore.ifPresent(EmptyRepeats::check);
     }
 
     /** Whether the pattern has a group of this name. */

@@ -3,6 +3,7 @@ package feedwitness.profile;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.profile.Fields.OctetOrder;
 import feedwitness.profile.Fields.Place;
@@ -17,6 +18,8 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a profile may say, and what it is told when it says something else. */
 class DeviceProfileTest {
@@ -96,20 +99,30 @@ class DeviceProfileTest {
                 fields(new Place.Group("ec", Optional.of("unit")), new Place.Group("t"))));
   }
 
-  @Test
-  void askingAPatternForItsGroupsNeverRunsIt() {
-    // Tried on an empty text, this one takes 2^60 steps.
-    Protocol.Line line = line("(?<ec>(?:a?|a?){60}c)");
-    assertDoesNotThrow(
-        () ->
-            profile(
-                "x",
-                line,
-                new Fields(
-                    new Place.Group("ec"),
-                    ConductivityUnit.CF,
-                    Optional.empty(),
-                    TemperatureUnit.CELSIUS)));
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "(?<ec>(?:a?|a?){60}c)",
+        "(?<ec>[(\\])\\(]+)((x?)?){40}",
+        "\\Q((\\E(?<ec>\\d+)(?:(?:,|)*){9}",
+      })
+  void aPatternThatRepeatsNothingManyTimesIsRefused(String pattern) {
+    String message = assertThrows(IllegalArgumentException.class, () -> line(pattern)).toString();
+    assertTrue(message.contains("though it may match nothing"), message);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "(?:[^,]*,){20}(?<ec>[^,]*)(?:,.*)?",
+        "(?<ec>\\d{1,4}(?:\\.\\d{0,3})?)",
+        "(?<ec>(\\d)(?:\\2,){2})",
+        "[(]{2}(?<ec>\\d+)[)]{2}",
+        "\\({2}(?<ec>\\d+)\\){2}",
+        "(?:(?:a|b),){12}(?<ec>\\d+)"
+      })
+  void ordinaryRepeatsAreTaken(String pattern) {
+    assertDoesNotThrow(() -> line(pattern));
   }
 
   @Test

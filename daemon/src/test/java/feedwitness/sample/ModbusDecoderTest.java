@@ -16,12 +16,8 @@ import feedwitness.quantity.Octets;
 import feedwitness.quantity.TemperatureUnit;
 import feedwitness.sample.DecodeOutcome.Decoded;
 import feedwitness.sample.DecodeOutcome.Refused;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import net.jqwik.api.ForAll;
-import net.jqwik.api.Property;
-import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -161,13 +157,5 @@ class ModbusDecoderTest {
       Refused refused = assertInstanceOf(Refused.class, decoder.decode(frames));
       assertEquals(Missing.Cause.UNREADABLE, refused.cause());
     }
-  }
-
-  @Property(tries = 1000)
-  void noRepliesMakeADecoderThrow(@ForAll @Size(max = 3) List<@Size(max = 14) byte[]> replies) {
-    List<Frame> frames = new ArrayList<>();
-    replies.forEach(reply -> frames.add(new Frame(Octets.of(reply))));
-    Decoder.of(FamilyProfiles.modbusFloat()).decode(frames);
-    Decoder.of(FamilyProfiles.modbusScaled()).decode(frames);
   }
 }
