@@ -7,6 +7,7 @@ import java.util.regex.Pattern;
 
 /** Says what is likely meant where a line is no TOML: the slips people make who never saw TOML. */
 final class SyntaxHints {
+  static final String BAD_UNICODE = "Invalid unicode escape";
   private static final String FORM =
       "look here and on the line above for a missing quotation mark, bracket or =";
   private static final Pattern TWICE =
@@ -101,7 +102,7 @@ final class SyntaxHints {
   }
 
   private static Optional<Hint> backslash(String line, int column, String at, String parser) {
-    return parser.startsWith("Invalid escape")
+    return parser.startsWith("Invalid escape") || parser.startsWith(BAD_UNICODE)
         ? hint(
             "\" \" gives a backslash a meaning of its own",
             "put the text in single quotation marks, '…', or write every backslash twice")

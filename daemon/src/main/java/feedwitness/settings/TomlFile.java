@@ -12,6 +12,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
@@ -20,6 +22,9 @@ import org.tomlj.TomlParseResult;
 final class TomlFile {
   /** Far above any real configuration; keeps the time to read one bounded. */
   static final int LONGEST = 256 * 1024;
+
+  private static final Pattern BAD_ESCAPE =
+      Pattern.compile("\\\\(?:u(?![0-9a-fA-F]{4})|U(?![0-9a-fA-F]{8}))");
 
   private TomlFile() {}
 
@@ -31,6 +36,7 @@ final class TomlFile {
   static Optional<Section> parse(Path file, String text, Set<String> known, Problems problems) {
     // Some editors begin a file with an invisible byte order mark: encoding, not content.
     String content = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    List<String> lines = Arrays.asList(content.split("\r?\n", -1));
     TomlParseResult result;
     try {
       result = Toml.parse(content);
@@ -43,8 +49,15 @@ final class TomlFile {
           "brackets are nested too deeply to be read",
           "a configuration needs no more than two levels; look for a bracket that is never closed");
       return Optional.empty();
+    } catch (AssertionError badEscape) {
+      // With Java assertions on, the parser trips over a damaged escape of a character before it
+      // can report it.
+      Spot spot = badEscape(lines);
+      SyntaxHints.Hint hint =
+          SyntaxHints.of(lines.get(spot.line() - 1), spot.column(), SyntaxHints.BAD_UNICODE);
+      problems.add(file, spot, "", hint.message(), hint.remedy());
+      return Optional.empty();
     }
-    List<String> lines = Arrays.asList(content.split("\r?\n", -1));
     Set<Integer> broken = new HashSet<>();
     for (TomlParseError error : result.errors()) {
       Spot spot = Spot.of(error.position());
@@ -55,6 +68,16 @@ final class TomlFile {
     }
     Source source = new Source(file, broken, problems);
     return Optional.of(new Section(source, result, Spot.START, "", known));
+  }
+
+  private static Spot badEscape(List<String> lines) {
+    for (int i = 0; i < lines.size(); i++) {
+      Matcher escape = BAD_ESCAPE.matcher(lines.get(i));
+      if (escape.find()) {
+        return new Spot(i + 1, escape.start() + 1);
+      }
+    }
+    return Spot.START;
   }
 
   private static String message(TomlParseError error) {

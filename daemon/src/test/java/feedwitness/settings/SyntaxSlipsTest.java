@@ -103,6 +103,11 @@ class SyntaxSlipsTest {
   }
 
   @Test
+  void aFolderOfAnotherSystem() {
+    slip("title = \"C:\\users\"", "8:12", "backslash", "single quotation marks");
+  }
+
+  @Test
   void aKeyWithoutAValue() {
     slip("title =", "8:8", "ends too soon");
   }
