@@ -18,13 +18,21 @@ import java.util.function.Consumer;
  */
 public final class H2Ledger implements MeasurementLedger, History, AutoCloseable {
   private final int boot;
+  private final FileClaim claim;
   private final Pending pending;
   private final Writer writer;
   private final HistoryReader reader;
   private final Findings findings;
   private final Thread thread;
 
-  H2Ledger(int boot, Pending pending, Writer writer, HistoryReader reader, Findings findings) {
+  H2Ledger(
+      int boot,
+      FileClaim claim,
+      Pending pending,
+      Writer writer,
+      HistoryReader reader,
+      Findings findings) {
+    this.claim = claim;
     this.boot = boot;
     this.pending = pending;
     this.writer = writer;
@@ -111,6 +119,7 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
         interrupted = true;
       }
     }
+    claim.close();
     if (interrupted) {
       Thread.currentThread().interrupt();
     }

@@ -4,6 +4,7 @@ import feedwitness.ledger.DurableMark;
 import feedwitness.quantity.TimeSource;
 import feedwitness.store.LedgerOpening.Reason;
 import feedwitness.store.LedgerOpening.Refused;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,10 +13,18 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
+import java.util.Set;
 import org.h2.api.ErrorCode;
 
 /** Opens a history file, or says in clear words why not. */
 final class LedgerOpener {
+  private static final Set<Integer> WRITING_FAILED =
+      Set.of(
+          ErrorCode.IO_EXCEPTION_1,
+          ErrorCode.IO_EXCEPTION_2,
+          ErrorCode.FILE_CREATION_FAILED_1,
+          ErrorCode.DATABASE_IS_READ_ONLY);
+
   private final StoreSettings settings;
   private final TimeSource time;
   private final Migrator migrator;
@@ -33,6 +42,23 @@ final class LedgerOpener {
     if (unusable.isPresent()) {
       return unusable.get();
     }
+    Optional<FileClaim> claim;
+    try {
+      claim = FileClaim.on(file.directory().resolve(H2File.NAME + ".lock"));
+    } catch (IOException e) {
+      return notWritable(file.directory(), "takes no new file (%s)".formatted(e));
+    }
+    if (claim.isEmpty()) {
+      return locked();
+    }
+    LedgerOpening outcome = open(claim.get());
+    if (outcome instanceof Refused) {
+      claim.get().close();
+    }
+    return outcome;
+  }
+
+  private LedgerOpening open(FileClaim claim) {
     Connection connection;
     try {
       connection = file.openWriter();
@@ -41,7 +67,7 @@ final class LedgerOpener {
     }
     LedgerOpening outcome;
     try {
-      outcome = start(connection);
+      outcome = start(connection, claim);
     } catch (SQLException e) {
       outcome = refusal(e);
     } catch (IllegalArgumentException e) {
@@ -58,7 +84,7 @@ final class LedgerOpener {
     return outcome;
   }
 
-  private LedgerOpening start(Connection connection) throws SQLException {
+  private LedgerOpening start(Connection connection, FileClaim claim) throws SQLException {
     int version = migrator.version(connection);
     if (version > migrator.newest()) {
       return new Refused(
@@ -86,7 +112,7 @@ final class LedgerOpener {
             time,
             settings.syncEvery(),
             new DurableMark(boot, 0, time.wall()));
-    return new LedgerOpening.Opened(new H2Ledger(boot, pending, writer, reader, findings));
+    return new LedgerOpening.Opened(new H2Ledger(boot, claim, pending, writer, reader, findings));
   }
 
   /** Forced before anyone learns the number: it must never be given twice. */
@@ -109,55 +135,66 @@ final class LedgerOpener {
   private Optional<Refused> unusableDirectory() {
     Path directory = file.directory();
     if (directory.toString().contains(";")) {
-      return notWritable(directory, "has a ';' in its name, which the database cannot open");
+      return Optional.of(
+          notWritable(directory, "has a ';' in its name, which the database cannot open"));
     }
     try {
       Files.createDirectories(directory);
     } catch (IOException e) {
-      return notWritable(directory, "cannot be made (%s)".formatted(e));
+      return Optional.of(notWritable(directory, "cannot be made (%s)".formatted(e)));
     }
     if (!Files.isWritable(directory)) {
-      return notWritable(directory, "may not be written by this user");
+      return Optional.of(notWritable(directory, "may not be written by this user"));
     }
     if (Files.exists(file.path()) && !Files.isWritable(file.path())) {
-      return notWritable(file.path(), "may not be written by this user");
+      return Optional.of(notWritable(file.path(), "may not be written by this user"));
     }
     return Optional.empty();
   }
 
-  private static Optional<Refused> notWritable(Path path, String why) {
-    return Optional.of(
-        new Refused(
-            Reason.NOT_WRITABLE,
-            "data directory: %s %s; give the user of the service the right to write there, or name another directory"
-                .formatted(path, why)));
+  private static Refused notWritable(Path path, String why) {
+    return new Refused(
+        Reason.NOT_WRITABLE,
+        "data directory: %s %s; give the user of the service the right to write there, or name another directory"
+            .formatted(path, why));
+  }
+
+  private Refused locked() {
+    return new Refused(
+        Reason.LOCKED,
+        "%s is open in another process, most likely a running Feedwitness; stop that one first, or give this one another data directory"
+            .formatted(file.path()));
   }
 
   private Refused refusal(SQLException e) {
-    return switch (e.getErrorCode()) {
-      case ErrorCode.DATABASE_ALREADY_OPEN_1 ->
-          new Refused(
-              Reason.LOCKED,
-              "%s is open in another process, most likely a running Feedwitness; stop that one first, or give this one another data directory"
-                  .formatted(file.path()));
-      case ErrorCode.FILE_VERSION_ERROR_1 ->
-          new Refused(
-              Reason.NEWER,
-              "%s was written by another version of the database; install the Feedwitness that wrote it, or restore a backup"
-                  .formatted(file.path()));
-      case ErrorCode.IO_EXCEPTION_1,
-          ErrorCode.IO_EXCEPTION_2,
-          ErrorCode.FILE_CREATION_FAILED_1,
-          ErrorCode.DATABASE_IS_READ_ONLY ->
-          new Refused(
-              Reason.NOT_WRITABLE,
-              "%s cannot be read or written (%s); check rights, free space and health of the disk"
-                  .formatted(file.path(), e.getMessage()));
-      default ->
-          new Refused(
-              Reason.DAMAGED,
-              "%s is damaged (%s); move it aside to start afresh, or restore a backup"
-                  .formatted(file.path(), e.getMessage()));
-    };
+    int code = e.getErrorCode();
+    if (code == ErrorCode.DATABASE_ALREADY_OPEN_1) {
+      return locked();
+    }
+    if (code == ErrorCode.FILE_VERSION_ERROR_1) {
+      return new Refused(
+          Reason.NEWER,
+          "%s was written by another version of the database; install the Feedwitness that wrote it, or restore a backup"
+              .formatted(file.path()));
+    }
+    if (WRITING_FAILED.contains(code) && !endsTooEarly(e)) {
+      return new Refused(
+          Reason.NOT_WRITABLE,
+          "%s cannot be read or written (%s); check rights, free space and health of the disk"
+              .formatted(file.path(), e.getMessage()));
+    }
+    return new Refused(
+        Reason.DAMAGED,
+        "%s is damaged (%s); move it aside to start afresh, or restore a backup"
+            .formatted(file.path(), e.getMessage()));
+  }
+
+  private static boolean endsTooEarly(SQLException e) {
+    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+      if (cause instanceof EOFException) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -1,0 +1,184 @@
+package feedwitness.store;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import feedwitness.quantity.TimeSource;
+import feedwitness.store.LedgerOpening.Reason;
+import java.io.BufferedReader;
+import java.io.RandomAccessFile;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RefusalTest {
+  @TempDir Path directory;
+
+  private LedgerOpening.Refused refused(Path where) {
+    LedgerOpening opening = H2Ledger.open(Nursery.settings(where), TimeSource.system());
+    if (opening instanceof LedgerOpening.Opened opened) {
+      opened.ledger().close();
+      throw new AssertionError("opened");
+    }
+    return (LedgerOpening.Refused) opening;
+  }
+
+  @Test
+  void twoServicesOnOneFileAreToldApart() throws Exception {
+    Process other = OtherProcess.start(directory, "hold");
+    try (BufferedReader output = other.inputReader(StandardCharsets.UTF_8)) {
+      assertEquals("opened 1", output.readLine());
+      LedgerOpening.Refused refused = refused(directory);
+      assertEquals(Reason.LOCKED, refused.reason());
+      assertTrue(refused.message().contains("another process"), refused.message());
+      assertTrue(refused.message().contains(directory.toString()), refused.message());
+      other.getOutputStream().close();
+      other.waitFor();
+    } finally {
+      other.destroyForcibly();
+    }
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      assertEquals(2, ledger.boot());
+    }
+  }
+
+  @Test
+  void aSecondOpeningInTheSameProcessIsRefusedToo() {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      assertEquals(Reason.LOCKED, refused(directory).reason());
+      assertEquals(1, ledger.boot());
+    }
+  }
+
+  @Test
+  void aFileOfANewerProgramIsRefusedAndLeftAlone() throws Exception {
+    Nursery.open(directory).close();
+    try (FileLook look = new FileLook(directory)) {
+      look.run("insert into schema_version values (99)");
+    }
+    LedgerOpening.Refused refused = refused(directory);
+    assertEquals(Reason.NEWER, refused.reason());
+    assertTrue(refused.message().contains("99"), refused.message());
+    assertTrue(refused.message().contains("install a newer Feedwitness"), refused.message());
+    try (FileLook look = new FileLook(directory)) {
+      assertEquals(1, look.count("boot"));
+    }
+  }
+
+  @Test
+  void aBasisOfANewerProgramIsRefused() throws Exception {
+    Nursery.open(directory).close();
+    try (FileLook look = new FileLook(directory)) {
+      look.run("insert into basis values (1, 'rules=99;profile=x')");
+    }
+    LedgerOpening.Refused refused = refused(directory);
+    assertEquals(Reason.NEWER, refused.reason());
+    assertTrue(refused.message().contains("rules 99"), refused.message());
+  }
+
+  @Test
+  void aFileInPlaceOfTheDirectoryIsNamed() throws Exception {
+    Path file = Files.createFile(directory.resolve("data"));
+    LedgerOpening.Refused refused = refused(file);
+    assertEquals(Reason.NOT_WRITABLE, refused.reason());
+    assertTrue(refused.message().contains(file.toString()), refused.message());
+    assertEquals(Reason.NOT_WRITABLE, refused(directory.resolve("a;b")).reason());
+  }
+
+  @Test
+  void aFileThatIsNoHistoryIsRefusedAndLeftAlone() throws Exception {
+    Path file = directory.resolve("history.mv.db");
+    byte[] letters = "fertilizer ".repeat(2_000).getBytes(StandardCharsets.UTF_8);
+    Files.write(file, letters);
+    LedgerOpening.Refused refused = refused(directory);
+    assertEquals(Reason.DAMAGED, refused.reason());
+    assertTrue(refused.message().contains("restore a backup"), refused.message());
+    assertEquals(letters.length, Files.size(file));
+  }
+
+  @Test
+  void anOlderLayoutIsBroughtForwardAfterABackup() throws Exception {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      ledger.append(Nursery.measured(Nursery.LINE, Nursery.stamp(1, 1, Nursery.MONDAY), 1.5, 20));
+    }
+    List<Migration> steps = new ArrayList<>(Migration.all());
+    steps.add(
+        new Migration(
+            2, List.of("alter table boot add column if not exists offset_millis bigint")));
+    LedgerOpening opening =
+        new LedgerOpener(Nursery.settings(directory), TimeSource.system(), new Migrator(steps))
+            .open();
+    try (H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger()) {
+      assertEquals(1, Nursery.scan(ledger, Nursery.LINE).size());
+    }
+    assertTrue(Files.size(directory.resolve("history-before-version-2.zip")) > 0);
+    assertEquals(Reason.NEWER, refused(directory).reason());
+  }
+
+  @Test
+  void aChunkThatRottedIsReportedAndTheRestIsRead() throws Exception {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      for (int i = 1; i <= 720; i++) {
+        ledger.append(
+            Nursery.measured(
+                Nursery.LINE, Nursery.stamp(1, i, Nursery.MONDAY.plusSeconds(10L * i)), 1.5, 20));
+      }
+    }
+    Nursery.open(directory).close();
+    try (FileLook look = new FileLook(directory)) {
+      look.rot("chunk", "k");
+    }
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      assertEquals(720 - 359, Nursery.scan(ledger, Nursery.LINE).size());
+      String words = ledger.trouble().orElseThrow();
+      assertTrue(words.contains("2026-06-01T06:00:00Z of line"), words);
+      assertTrue(words.contains("restore a backup"), words);
+    }
+  }
+
+  @Test
+  void unsealedSamplesThatRottedAreSetAsideForSalvage() throws Exception {
+    Process other = OtherProcess.start(directory, "append");
+    try (BufferedReader output = other.inputReader(StandardCharsets.UTF_8)) {
+      for (String line = output.readLine(); line != null; line = output.readLine()) {
+        if (line.startsWith("durable ")) {
+          other.toHandle().destroyForcibly();
+        }
+      }
+      other.waitFor();
+    } finally {
+      other.destroyForcibly();
+    }
+    try (FileLook look = new FileLook(directory)) {
+      assertTrue(look.count("hot") > 0);
+      look.rot("hot", "n");
+    }
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      assertTrue(ledger.trouble().orElseThrow().contains("set aside"));
+    }
+    try (FileLook look = new FileLook(directory)) {
+      assertEquals(1, look.count("damaged"));
+      assertEquals(0, look.count("hot"));
+    }
+  }
+
+  @Test
+  void aFileCutShortIsRefusedAndLeftWhereItIs() throws Exception {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      ledger.append(Nursery.measured(Nursery.LINE, Nursery.stamp(1, 1, Nursery.MONDAY), 1.5, 20));
+    }
+    Path file = directory.resolve("history.mv.db");
+    try (RandomAccessFile raw = new RandomAccessFile(file.toFile(), "rw")) {
+      raw.setLength(3_000);
+    }
+    assertEquals(Reason.DAMAGED, refused(directory).reason());
+    try (Stream<Path> files = Files.list(directory)) {
+      assertTrue(files.anyMatch(file::equals), "left where it is");
+    }
+  }
+}
