@@ -14,13 +14,15 @@ public record ListenAddress(String host, int port) {
   /** Where the service listens unless told otherwise. */
   public static final ListenAddress DEFAULT = new ListenAddress("127.0.0.1", 8460);
 
+  private static final Pattern HOST = Pattern.compile("[0-9A-Za-z._:-]+");
   private static final Pattern LOOPBACK_V4 =
       Pattern.compile("127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}");
   private static final Set<String> LOOPBACK = Set.of("localhost", "::1");
 
   public ListenAddress {
-    if (host.isBlank()) {
-      throw new IllegalArgumentException("the listen address has no host; use 127.0.0.1");
+    if (!HOST.matcher(host).matches()) {
+      throw new IllegalArgumentException(
+          "'%s' is no host to listen on; use 127.0.0.1".formatted(host));
     }
     if (port < 0 || port > 65535) {
       throw new IllegalArgumentException(

@@ -36,7 +36,7 @@ class PointsTest {
     assertTrue(line.get("missing").isNull());
     assertEquals("linear 1.88 %/K at 25 °C", line.at("/basis/compensation").asText());
     assertEquals("/dev/serial/by-id/usb-line", line.at("/probe/link").asText());
-    assertEquals(2, line.at("/probe/unit").asInt());
+    assertEquals(0, line.at("/probe/unit").asInt());
   }
 
   @Test

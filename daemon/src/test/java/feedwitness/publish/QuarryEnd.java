@@ -85,15 +85,13 @@ final class QuarryEnd {
         FixtureNursery.flags(measurements));
   }
 
-  private static MeasuringPoint point(
-      String name, String title, MeasuringPoint.Place place) {
+  private static MeasuringPoint point(String name, String title, MeasuringPoint.Place place) {
     return new MeasuringPoint(
         new feedwitness.quantity.PointName(name),
         title,
         place,
         Optional.of(
-            new ProbeMount(
-                new LinkAddress.Serial("/dev/serial/by-id/usb-" + name), profile(), 0)),
+            new ProbeMount(new LinkAddress.Serial("/dev/serial/by-id/usb-" + name), profile(), 0)),
         new CompensationChoice.Linear(1.88));
   }
 
