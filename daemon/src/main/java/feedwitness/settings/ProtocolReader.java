@@ -16,6 +16,8 @@ final class ProtocolReader {
   private static final Set<String> READ = Set.of("function", "start", "count");
   private static final int DEFAULT_LONGEST_LINE = 256;
 
+  private static final Optional<Octets> NO_QUERY = Optional.empty();
+
   private ProtocolReader() {}
 
   static Optional<Protocol> read(Section root) {
@@ -36,7 +38,7 @@ final class ProtocolReader {
     line.missing("pattern", "write the regular expression that matches a whole line");
     Optional<Pattern> pattern = regex(line, "pattern");
     Optional<Pattern> ignore = regex(line, "ignore");
-    Optional<Octets> query = line.parsed("query", ProtocolReader::query, "use other characters");
+    Optional<Octets> query = line.parsedRaw("query", ProtocolReader::query, "use other characters");
     Optional<Integer> longest =
         ProfileReader.or(
             line, "longest-line", DEFAULT_LONGEST_LINE, line.whole("longest-line", 8, 4096));
@@ -45,7 +47,19 @@ final class ProtocolReader {
     if (!whole || pattern.isEmpty() || longest.isEmpty()) {
       return Optional.empty();
     }
-    return line.made("query", () -> new Protocol.Line(query, pattern.get(), ignore, longest.get()));
+    // Made in steps, so that what a profile refuses is told at the key at fault.
+    return line.made(
+            "pattern",
+            () -> new Protocol.Line(NO_QUERY, pattern.get(), Optional.empty(), longest.get()))
+        .flatMap(
+            plain ->
+                line.made(
+                    "ignore",
+                    () -> new Protocol.Line(NO_QUERY, pattern.get(), ignore, longest.get())))
+        .flatMap(
+            plain ->
+                line.made(
+                    "query", () -> new Protocol.Line(query, pattern.get(), ignore, longest.get())));
   }
 
   private static Octets query(String text) {

@@ -102,6 +102,14 @@ final class Section {
     return text(key).flatMap(text -> read(key, text, parse, remedy));
   }
 
+  /**
+   * As {@link #parsed}, of text that may be blank: a line end can be all an instrument waits for.
+   */
+  <T> Optional<T> parsedRaw(String key, Function<String, T> parse, String remedy) {
+    return value(key, String.class, "text in quotation marks")
+        .flatMap(text -> read(key, text, parse, remedy));
+  }
+
   /** One text of a list, read further. */
   <T> Optional<T> entry(String key, String text, Function<String, T> parse) {
     return read(key, text, parse, "write each value in quotation marks, number and unit");

@@ -163,6 +163,27 @@ class ProfileFaultsTest {
   }
 
   @Test
+  void tellsOfAPatternThatCouldTakeForEverAtItsKey() {
+    fault(LINE, "(?<temperature>\\S+)", "(?<temperature>\\S*){9}", "4:1", "may match nothing");
+    fault(LINE, "[conductivity]", "ignore = '(a*){9}'\n[conductivity]", "5:1", "may match nothing");
+  }
+
+  @Test
+  void letsALineEndBeAllAnInstrumentIsAskedWith() {
+    Desk desk = new Desk(folder);
+    String asked = LINE.replace("[conductivity]", "query = \"\\r\"\n[conductivity]");
+    desk.write("profiles/mine.toml", asked);
+    ProfileShelf shelf = ProfileShelf.read(desk.file("profiles"));
+    assertTrue(shelf.problems().isEmpty(), () -> shelf.problems().toString());
+    desk.write("profiles/mine.toml", asked.replace("\\r", ""));
+    desk.only(
+        ProfileShelf.read(desk.file("profiles")).problems(),
+        "profiles/mine.toml:5:1",
+        "query of 0 octets is outside 1 to 256",
+        "leave it out");
+  }
+
+  @Test
   void namesTheRangesOfTheLine() {
     fault(MODBUS, "9600", "100", "4:1", "baud 100 is outside 300 to 1000000");
     fault(MODBUS, "baud = 9600", "parity = \"mark\"", "4:1", "none, even, odd");
