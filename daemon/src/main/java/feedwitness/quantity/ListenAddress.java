@@ -11,13 +11,13 @@ import java.util.regex.Pattern;
  * @param port 1 to 65535; 0 lets the system choose a free one
  */
 public record ListenAddress(String host, int port) {
-  /** Where the service listens unless told otherwise. */
-  public static final ListenAddress DEFAULT = new ListenAddress("127.0.0.1", 8460);
-
   private static final Pattern HOST = Pattern.compile("[0-9A-Za-z._:-]+");
   private static final Pattern LOOPBACK_V4 =
       Pattern.compile("127(\\.(25[0-5]|2[0-4]\\d|1?\\d?\\d)){3}");
   private static final Set<String> LOOPBACK = Set.of("localhost", "::1");
+
+  /** Where the service listens unless told otherwise. */
+  public static final ListenAddress DEFAULT = new ListenAddress("127.0.0.1", 8460);
 
   public ListenAddress {
     if (!HOST.matcher(host).matches()) {
