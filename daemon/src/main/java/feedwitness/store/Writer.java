@@ -72,8 +72,11 @@ final class Writer implements Runnable {
   @Override
   public void run() {
     boolean last = false;
+    // real time, not the injected clock: what a power cut takes is counted in real seconds
+    long taken = System.nanoTime();
     while (!last) {
-      Pending.Batch batch = pending.take(syncEvery);
+      Pending.Batch batch = pending.take(syncEvery.minusNanos(System.nanoTime() - taken));
+      taken = System.nanoTime();
       last = batch.last();
       if (untilDone(() -> keep(batch.measurements()))) {
         pending.onDisk(batch.ticket());
@@ -156,7 +159,7 @@ final class Writer implements Runnable {
       int basis = catalogue.number(connection, measurement.basis());
       byPoint
           .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
-          .add(new Kept(measurement.sample(), measurement.flags(), basis));
+          .add(Kept.of(measurement, basis));
     }
     List<Run> runs = new ArrayList<>();
     for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
