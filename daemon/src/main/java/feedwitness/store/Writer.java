@@ -85,9 +85,7 @@ final class Writer implements Runnable {
             "history: {} samples could not be written before stopping",
             batch.measurements().size());
       }
-      if (openRuns.due(System.nanoTime())) {
-        untilDone(this::seal);
-      }
+      sealIfDue();
     }
     shutDown();
   }
@@ -97,7 +95,6 @@ final class Writer implements Runnable {
     for (int attempt = 1; ; attempt++) {
       try {
         action.run();
-        trouble = Optional.empty();
         return true;
       } catch (SQLException | RuntimeException e) {
         tell(e);
@@ -151,6 +148,7 @@ final class Writer implements Runnable {
     nextRow = number;
     openRuns.add(runs, System.nanoTime());
     publish(measurements);
+    trouble = Optional.empty();
   }
 
   private List<Run> runs(List<Measurement> measurements) throws SQLException {
@@ -186,9 +184,19 @@ final class Writer implements Runnable {
             time.wall());
   }
 
-  private void seal() throws SQLException {
+  /** Tried once a round: what cannot be sealed yet must not keep the next samples from the disk. */
+  private void sealIfDue() {
     long now = System.nanoTime();
-    openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+    if (!openRuns.due(now)) {
+      return;
+    }
+    try {
+      openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+      trouble = Optional.empty();
+    } catch (SQLException | RuntimeException e) {
+      tell(e);
+      reconnect();
+    }
   }
 
   private void shutDown() {
