@@ -6,8 +6,9 @@ import feedwitness.measurement.Measurement;
 public interface MeasurementLedger {
 
   /**
-   * Hands a measurement to the writer. Waits while the writer's bounded queue is full: the engine
-   * then slows down, and the wires' own queues take up what arrives.
+   * Hands a measurement to the writer, in (boot, sequence) order: the durable mark is the highest
+   * that is on disk. Readers of the history see it from now on. Waits while the writer's bounded
+   * queue is full: the engine then slows down, and the wires' own queues take up what arrives.
    */
   void append(Measurement measurement);
 

@@ -49,9 +49,11 @@ final class H2File {
 
   /** A connection whose transaction sees one state of all tables. Give it back. */
   Connection borrowReader() throws SQLException {
-    Connection pooled = idle.pollFirst();
-    if (pooled != null) {
-      return pooled;
+    for (Connection c = idle.pollFirst(); c != null; c = idle.pollFirst()) {
+      // closed under us if the database failed meanwhile
+      if (!c.isClosed()) {
+        return c;
+      }
     }
     Connection connection = connect("");
     connection.setAutoCommit(false);

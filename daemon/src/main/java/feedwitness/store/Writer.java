@@ -72,8 +72,11 @@ final class Writer implements Runnable {
   @Override
   public void run() {
     boolean last = false;
+    // real time, not the injected clock: what a power cut takes is counted in real seconds
+    long taken = System.nanoTime();
     while (!last) {
-      Pending.Batch batch = pending.take(syncEvery);
+      Pending.Batch batch = pending.take(syncEvery.minusNanos(System.nanoTime() - taken));
+      taken = System.nanoTime();
       last = batch.last();
       if (untilDone(() -> keep(batch.measurements()))) {
         pending.onDisk(batch.ticket());
@@ -82,9 +85,7 @@ final class Writer implements Runnable {
             "history: {} samples could not be written before stopping",
             batch.measurements().size());
       }
-      if (openRuns.due(System.nanoTime())) {
-        untilDone(this::seal);
-      }
+      sealIfDue();
     }
     shutDown();
   }
@@ -94,7 +95,6 @@ final class Writer implements Runnable {
     for (int attempt = 1; ; attempt++) {
       try {
         action.run();
-        trouble = Optional.empty();
         return true;
       } catch (SQLException | RuntimeException e) {
         tell(e);
@@ -148,6 +148,7 @@ final class Writer implements Runnable {
     nextRow = number;
     openRuns.add(runs, System.nanoTime());
     publish(measurements);
+    trouble = Optional.empty();
   }
 
   private List<Run> runs(List<Measurement> measurements) throws SQLException {
@@ -156,7 +157,7 @@ final class Writer implements Runnable {
       int basis = catalogue.number(connection, measurement.basis());
       byPoint
           .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
-          .add(new Kept(measurement.sample(), measurement.flags(), basis));
+          .add(Kept.of(measurement, basis));
     }
     List<Run> runs = new ArrayList<>();
     for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
@@ -183,9 +184,19 @@ final class Writer implements Runnable {
             time.wall());
   }
 
-  private void seal() throws SQLException {
+  /** Tried once a round: what cannot be sealed yet must not keep the next samples from the disk. */
+  private void sealIfDue() {
     long now = System.nanoTime();
-    openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+    if (!openRuns.due(now)) {
+      return;
+    }
+    try {
+      openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+      trouble = Optional.empty();
+    } catch (SQLException | RuntimeException e) {
+      tell(e);
+      reconnect();
+    }
   }
 
   private void shutDown() {

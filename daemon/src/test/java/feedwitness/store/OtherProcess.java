@@ -28,9 +28,14 @@ final class OtherProcess {
 
   /**
    * Opens the ledger of a directory and says so, or why not. With {@code append} it then appends
-   * and prints each new durable mark; with {@code hold} it waits for its input to end.
+   * and prints each new durable mark; with {@code hold} it waits for its input to end. With {@code
+   * take} it holds the bare database file.
    */
   public static void main(String[] arguments) throws Exception {
+    if (arguments[1].equals("take")) {
+      take(Path.of(arguments[0]));
+      return;
+    }
     StoreSettings settings = new StoreSettings(Path.of(arguments[0]), Duration.ofMillis(20), 1_024);
     LedgerOpening opening = H2Ledger.open(settings, TimeSource.system());
     if (opening instanceof LedgerOpening.Refused refused) {
@@ -42,11 +47,25 @@ final class OtherProcess {
     if (arguments[1].equals("append")) {
       append(ledger);
     } else {
-      while (System.in.read() >= 0) {
-        // held until whoever started us lets go
-      }
+      waitForLeave();
     }
     ledger.close();
+  }
+
+  /** Holds the database itself, without a ledger. */
+  private static void take(Path directory) throws Exception {
+    try (FileLook look = new FileLook(directory)) {
+      look.run("select 1");
+      System.out.print("taken");
+      System.out.flush();
+      waitForLeave();
+    }
+  }
+
+  private static void waitForLeave() throws IOException {
+    while (System.in.read() >= 0) {
+      // held until whoever started us lets go
+    }
   }
 
   /** Two minutes a sample, so that hours are sealed all the time; bounded if nobody kills us. */

@@ -106,6 +106,17 @@ class RememberingTest {
   }
 
   @Test
+  void shortensAReasonThatWouldNotFitRatherThanStopRecording() {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      ledger.append(
+          missing(TANK, stamp(1, 1, MONDAY), Missing.Cause.PORT_FAILED, "x".repeat(3_000_000)));
+      Nursery.sync(ledger);
+      Missing kept = (Missing) scan(ledger, TANK).get(0).sample();
+      assertEquals("x".repeat(1_999) + "…", kept.detail());
+    }
+  }
+
+  @Test
   void keepsWhatAPersonTypedAsTyped() {
     Measurement typed =
         Nursery.typed(
