@@ -29,6 +29,7 @@ final class FeedLine {
   private int running;
   private double bubbled;
   private boolean air;
+  private double share = 1;
   private Recipe.Strength setting = Recipe.Strength.GROWING_ON;
 
   FeedLine(Parameters parameters, Recipe recipe, Chance chance, Climate climate, Moment start) {
@@ -73,6 +74,7 @@ final class FeedLine {
       moving = moving.plus(inject(moving.litres()));
     } else {
       air = false;
+      share = 0;
     }
     running++;
     return push(moving);
@@ -90,6 +92,7 @@ final class FeedLine {
   private Parcel inject(double water) {
     double wanted = injector.inject(water, flow, recipe.ratio(setting), running);
     Parcel stock = barrel.draw(wanted);
+    share = barrel.litres() > 0 ? injector.share(flow, running) : 0;
     if (barrel.litres() > 0) {
       bubbled = 0;
       air = false;
@@ -134,9 +137,9 @@ final class FeedLine {
     return setting;
   }
 
-  /** What it injects as a share of what it is set to; 0 from an empty barrel. */
+  /** What it injects as a share of what it is set to, when water flowed last; 0 if nothing. */
   double injectedShare() {
-    return barrel.litres() > 0 ? injector.share(flow, running) : 0;
+    return share;
   }
 
   /** Whether bubbles pass the probe. */

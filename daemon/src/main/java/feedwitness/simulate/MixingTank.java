@@ -13,7 +13,7 @@ final class MixingTank {
   private static final int DRAW_SECONDS = 12 * 60;
   private static final double LEFT_FOR_PUMP = 40;
   private static final double RESTING_EXCHANGE = 0.3;
-  private static final double DISSOLVING_SECONDS = 300;
+  private static final double DISSOLVING_SECONDS = 150;
   private static final double SHED_SECONDS = 30 * 3600;
 
   private final Parameters parameters;
@@ -38,7 +38,7 @@ final class MixingTank {
             water.mineral(),
             recipe.tankGramsPerLitre(water.mineral(), strength),
             climate.shedCelsius());
-    double half = 0.35 * parameters.get(Parameter.TANK_LITRES);
+    double half = 0.15 * parameters.get(Parameter.TANK_LITRES);
     near = new Vessel(half, feed);
     far = new Vessel(half, feed);
   }

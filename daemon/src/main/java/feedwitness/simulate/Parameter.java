@@ -24,7 +24,7 @@ enum Parameter {
   LINE_FLOW("line-flow", "L/min", 20, 2, 100),
   PROBE_NOISE("probe-noise", "%", 0.2, 0, 5),
   SOURCE_FOULING("source-fouling", "% a day", 0.02, 0, 5),
-  TANK_FOULING("tank-fouling", "% a day", 0.36, 0, 5),
+  TANK_FOULING("tank-fouling", "% a day", 0.38, 0, 5),
   LINE_FOULING("line-fouling", "% a day", 0.15, 0, 5),
   TANK_CELL_ERROR("tank-cell-error", "%", -2.1, -30, 30);
 

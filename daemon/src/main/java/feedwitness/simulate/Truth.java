@@ -56,7 +56,8 @@ public record Truth(
    * @param flow in the line, L/min; 0 between irrigation events
    * @param target what the line should carry, mS/cm at 25 °C
    * @param ratio litres of feed from one of stock, as set; infinite for plain water
-   * @param injectedShare stock injected over what is set; 1 is right
+   * @param injectedShare stock injected over what is set, when water flowed last; 1 is right, 0
+   *     with the bypass open, an empty barrel or plain water
    * @param strokes of the injector since the start
    * @param stockGramsPerLitre feed in the barrel, g/L
    * @param barrelLitres left in the barrel
