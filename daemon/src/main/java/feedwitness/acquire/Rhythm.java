@@ -40,6 +40,10 @@ final class Rhythm {
 
   private void next(Duration pause) {
     long now = ticks.monotonicNanos();
-    dueNanos = Math.max(dueNanos + pause.toNanos(), now);
+    dueNanos += pause.toNanos();
+    if (dueNanos < now) {
+      // Fallen behind: keep the distance rather than catch up in a burst.
+      dueNanos = now + pause.toNanos();
+    }
   }
 }

@@ -47,13 +47,26 @@ public final class Intake implements SampleSink {
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
     Stamp stamp =
-        new Stamp(boot, sequence + 1, clock.monotonicNanos(), clock.wall().toEpochMilli(), true);
+        new Stamp(
+            boot,
+            sequence + 1,
+            wholeMillis(clock.monotonicNanos()),
+            clock.wall().toEpochMilli(),
+            true);
     if (!queue.offer(new Entry(atArrival.apply(stamp), ownBasis, done))) {
       dropped++;
       return false;
     }
     sequence++;
     return true;
+  }
+
+  /**
+   * No wire is timed better than to a millisecond, and digits that say nothing would quadruple what
+   * a reading takes in the store.
+   */
+  private static long wholeMillis(long nanos) {
+    return Math.floorDiv(nanos, 1_000_000L) * 1_000_000L;
   }
 
   /** The next entry, or null if none came in time. */

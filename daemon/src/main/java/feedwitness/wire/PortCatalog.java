@@ -48,9 +48,7 @@ public final class PortCatalog {
     Map<Path, String> stable = stableNames();
     Map<Path, String> descriptions = new HashMap<>();
     for (SerialPort port : SerialPort.getCommPorts()) {
-      String description = port.getDescriptivePortName();
-      descriptions.put(
-          Path.of(port.getSystemPortPath()), description == null ? "" : description.strip());
+      descriptions.put(Path.of(port.getSystemPortPath()), description(port));
     }
     stable.keySet().forEach(device -> descriptions.putIfAbsent(device, ""));
     List<PortInfo> ports = new ArrayList<>();
@@ -60,6 +58,14 @@ public final class PortCatalog {
         Comparator.comparing((PortInfo port) -> port.stable().isEmpty())
             .thenComparing(PortInfo::bestPath));
     return List.copyOf(ports);
+  }
+
+  private static String description(SerialPort port) {
+    String description = port.getDescriptivePortName();
+    // The library's word for a port it was asked to open by path.
+    return description == null || description.equals("User-Specified Port")
+        ? ""
+        : description.strip();
   }
 
   private static PortInfo info(Path device, @Nullable String stable, String description) {

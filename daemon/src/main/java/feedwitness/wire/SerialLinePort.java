@@ -17,7 +17,12 @@ import java.util.concurrent.TimeUnit;
  * object resolves its symbolic link only once; therefore every opening makes a new one.
  */
 final class SerialLinePort implements Port {
-  private static final int SLICE_MILLIS = 50;
+  /** The kernel counts a serial read's time-out in tenths of a second. */
+  private static final int SLICE_MILLIS = 100;
+
+  /** How often a wait shorter than that looks for octets. */
+  private static final int LOOK_MILLIS = 4;
+
   private static final int LARGEST_READ = 4096;
 
   /** From errno.h. */
@@ -114,16 +119,33 @@ final class SerialLinePort implements Port {
   @Override
   public Octets read(int timeoutMillis) throws PortLostException {
     long deadline = System.nanoTime() + TimeUnit.MILLISECONDS.toNanos(timeoutMillis);
-    do {
-      int count = port.readBytes(buffer, LARGEST_READ);
+    long leftMillis = timeoutMillis;
+    while (leftMillis > 0) {
+      int count =
+          leftMillis < SLICE_MILLIS ? look(leftMillis) : port.readBytes(buffer, buffer.length);
       if (count < 0) {
         throw lost();
       }
       if (count > 0) {
         return Octets.of(buffer, 0, count);
       }
-    } while (System.nanoTime() - deadline < 0);
+      leftMillis = TimeUnit.NANOSECONDS.toMillis(deadline - System.nanoTime());
+    }
     return Octets.NONE;
+  }
+
+  /** Reads what is there; if nothing is, gives it a moment. */
+  private int look(long longestMillis) {
+    int available = port.bytesAvailable();
+    if (available != 0) {
+      return available < 0 ? available : port.readBytes(buffer, Math.min(available, buffer.length));
+    }
+    try {
+      Thread.sleep(Math.min(longestMillis, LOOK_MILLIS));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    return 0;
   }
 
   @Override
