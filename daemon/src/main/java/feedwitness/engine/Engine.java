@@ -8,6 +8,7 @@ import feedwitness.measurement.MeasurementChain;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Indication;
+import feedwitness.sample.Sample;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.time.Instant;
@@ -84,11 +85,13 @@ public final class Engine implements LiveView, AutoCloseable {
   private void measure(Intake.Entry entry) {
     try {
       Basis own = entry.ownBasis();
-      Optional<Basis> basis = own != null ? Optional.of(own) : board.basis(entry.sample().point());
+      Sample sample = entry.sample();
+      Optional<Basis> basis =
+          own != null ? Optional.of(own) : board.basis(sample.point(), sample.stamp().wall());
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(entry.sample(), basis.get());
+      Measurement measurement = MeasurementChain.measure(sample, basis.get());
       ledger.append(measurement);
       board.post(measurement);
       Consumer<Measurement> done = entry.done();
@@ -144,7 +147,7 @@ public final class Engine implements LiveView, AutoCloseable {
     boolean taken =
         intake.offer(
             stamp -> new Indication(typed.point(), stamp, typed.reading(), Indication.Origin.TYPED),
-            Bases.ofTyped(point.get(), typed.compensated()),
+            board.typedBasis(typed, clock.wall()),
             done::complete);
     try {
       if (taken) {

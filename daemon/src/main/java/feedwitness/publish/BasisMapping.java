@@ -23,6 +23,9 @@ final class BasisMapping {
     if (basis.compensation() instanceof TemperatureCompensation.NaturalWater) {
       return "natural water (ISO 7888), at 25 °C";
     }
+    if (basis.compensation() instanceof TemperatureCompensation.Fitted fitted) {
+      return "fitted to %s, at 25 °C".formatted(fitted.label());
+    }
     return basis.compensation() instanceof TemperatureCompensation.Kcl
         ? "potassium chloride, at 25 °C"
         : "none: as at its own temperature";
