@@ -31,12 +31,12 @@ public final class ExplanationText {
    *
    * @throws IllegalArgumentException if it is no explanation
    */
-  public static List<String> of(byte[] json, ZoneId zone) {
+  public static List<String> of(String json, ZoneId zone) {
     return of(Json.read(json, ExplanationJson.class), zone);
   }
 
   /** What a running service said against a request, or the whole answer if it is no such thing. */
-  public static String problem(byte[] json) {
+  public static String problem(String json) {
     return Json.read(json, Refusal.class).detail();
   }
 

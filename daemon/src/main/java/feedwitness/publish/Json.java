@@ -54,7 +54,7 @@ final class Json {
    *
    * @throws IllegalArgumentException if it is no such thing
    */
-  static <T> T read(byte[] json, Class<T> type) {
+  static <T> T read(String json, Class<T> type) {
     try {
       return MAPPER.readValue(json, type);
     } catch (IOException e) {
