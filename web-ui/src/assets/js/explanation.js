@@ -35,7 +35,7 @@ export function explanation(name) {
 function write(explained) {
   const when = explained.time ? full(Date.parse(explained.time)) : "a time not known yet";
   return [
-    h("p", { class: "soft" }, `The number of ${when}, record ${explained.id}:`),
+    h("p", {}, `The number of ${when}, record ${explained.id}:`),
     h(
       "dl",
       { "data-steps": true },

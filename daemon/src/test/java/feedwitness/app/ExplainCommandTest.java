@@ -105,8 +105,15 @@ class ExplainCommandTest {
   @Test
   void saysWhomItAskedInVain() throws Exception {
     Path file = folder.resolve("feedwitness.toml");
-    Files.writeString(file, "[nursery]\nname = \"Quarry End Nursery\"\nzone = \"Europe/London\"\n"
-            + "[server]\nlisten = \"127.0.0.1:0\"\n");
+    Files.writeString(
+        file,
+        """
+        [nursery]
+        name = "Quarry End Nursery"
+        zone = "Europe/London"
+        [server]
+        listen = "127.0.0.1:0"
+        """);
     useThePortNobodyListensOn();
     Said said = explain("bench", "now", "--config", file.toString());
     assertEquals(1, said.code(), said.err());
