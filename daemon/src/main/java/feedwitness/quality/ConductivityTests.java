@@ -10,6 +10,9 @@ final class ConductivityTests {
   private static final int SHORT = 5;
   private static final int LONGEST_SPIKE = 3;
   private static final double ABSOLUTELY_DRY = 0.001;
+  /** Rain has some 0.02 mS/cm. */
+  private static final double LEAST_WATER = 0.015;
+
   private static final double LOW = 0.7;
   private static final double DROP_HELD = 0.9;
   private static final double FAR_BELOW_USUAL = 0.5;
@@ -34,7 +37,7 @@ final class ConductivityTests {
   private final JudgeSettings settings;
   private final Recent start = new Recent(START_READINGS);
   private final Recent accepted = new Recent(SHORT);
-  private final Recent pending = new Recent(LONGEST_SPIKE);
+  private final Recent pending = new Recent(LONGEST_SPIKE + 1);
   private final Recent afterFall = new Recent(QualityJudge.REACH);
   private final Steps steps = new Steps();
   private final UsualLevel usual = new UsualLevel();
@@ -50,6 +53,11 @@ final class ConductivityTests {
 
   ConductivityTests(JudgeSettings settings) {
     this.settings = settings;
+  }
+
+  /** Nothing is amiss at present. */
+  boolean steady() {
+    return state == State.STEADY && !jitter.erratic() && pending.size() == 0;
   }
 
   /** A pause: what follows need not continue what was. */
@@ -117,7 +125,7 @@ final class ConductivityTests {
     boolean dry = value < Absence.DRY * floor;
     boolean low = value < LOW * floor || value < FAR_BELOW_USUAL * day;
     boolean fast = value > FAST_RISE * Math.max(level, day) && floor > NO_WATER_TO_RISE_FROM;
-    if (dry || fast || (low && !levels.knows(value))) {
+    if (fast || ((dry || low) && !levels.knows(value))) {
       leave(sequence, seconds, value, verdict, fast);
       return;
     }
@@ -164,6 +172,13 @@ final class ConductivityTests {
       accept(pending.sequence(back), Double.NaN, pending.value(back), back < pending.size() - 1);
     }
     pending.clear();
+    if (accepted.median() > FAST_RISE * usual.median()) {
+      // Other liquid altogether: what was usual says nothing of it, but may come again.
+      if (usual.median() > LEAST_WATER) {
+        levels.settled(usual.median());
+      }
+      usual.restart();
+    }
   }
 
   private void accept(long sequence, double seconds, double value, boolean continues) {
@@ -197,7 +212,7 @@ final class ConductivityTests {
     if (is) {
       verdict.now(QualityFlag.ERRATIC);
       if (!was) {
-        verdict.earlier(jitter.recent(), QualityFlag.ERRATIC);
+        jitter.sinceFirstBigStep(big, at -> verdict.earlier(at, QualityFlag.ERRATIC));
         pending.clear();
       }
       erraticReadings++;

@@ -1,12 +1,14 @@
 package feedwitness.quality;
 
+import java.util.function.LongConsumer;
+
 /** Whether the last readings jump to and fro. One jump and the way back is no jitter. */
 final class Jitter {
   static final int WINDOW = 8;
   private static final int BIG_STEPS = 4;
   private static final int TURNS = 3;
   private static final int DISTINCT = 4;
-  private static final int BIG_WHILE_ERRATIC = 2;
+  private static final int CALM_STEPS = 4;
 
   private final Recent recent = new Recent(WINDOW);
   private boolean erratic;
@@ -30,15 +32,37 @@ final class Jitter {
         lastSign = Math.signum(step);
       }
     }
-    erratic =
-        erratic
-            ? big >= BIG_WHILE_ERRATIC
-            : recent.full()
-                && big >= BIG_STEPS
-                && turns >= TURNS
-                // A coarse sensor between two of its steps is at ease.
-                && recent.distinct() >= DISTINCT;
+    if (erratic) {
+      erratic = big > 0 && !calm(bigStep);
+    } else {
+      // A coarse sensor between two of its steps is at ease: it has few different values.
+      erratic =
+          recent.full()
+              && big >= BIG_STEPS
+              && turns >= TURNS
+              && recent.distinct() >= DISTINCT;
+    }
     return erratic;
+  }
+
+  private boolean calm(double bigStep) {
+    for (int back = 0; back < CALM_STEPS; back++) {
+      if (Math.abs(recent.value(back) - recent.value(back + 1)) >= bigStep) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /** Names the readings before the latest, from the end of the first big step on. */
+  void sinceFirstBigStep(double bigStep, LongConsumer sequences) {
+    int back = recent.size() - 2;
+    while (back > 0 && Math.abs(recent.value(back) - recent.value(back + 1)) < bigStep) {
+      back--;
+    }
+    for (; back > 0; back--) {
+      sequences.accept(recent.sequence(back));
+    }
   }
 
   boolean erratic() {

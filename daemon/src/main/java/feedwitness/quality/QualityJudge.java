@@ -31,6 +31,7 @@ public final class QualityJudge {
   private double lastSeconds = Double.NaN;
   private double lastConductivity = Double.NaN;
   private double lastCelsius = Double.NaN;
+  private boolean bothStuck;
   private boolean stuck;
   private boolean temperatureStuck;
 
@@ -92,7 +93,7 @@ public final class QualityJudge {
       temperatureSteps.add(Math.abs(celsius - lastCelsius));
     }
     lastCelsius = celsius;
-    temperatureRepeats.add(seen.seconds(), celsius, 0);
+    temperatureRepeats.add(seen.seconds(), celsius, 0, temperature.steady());
     boolean coarse = temperatureSteps.typical() > COARSE_KELVIN;
     boolean is =
         coarse
@@ -116,7 +117,7 @@ public final class QualityJudge {
 
   private void judgeConductivity(Observation seen, double celsius, Verdict verdict) {
     double indicated = seen.milliSiemensPerCm();
-    conductivityRepeats.add(seen.seconds(), indicated, 0);
+    conductivityRepeats.add(seen.seconds(), indicated, 0, conductivity.steady());
     if (!Double.isNaN(lastConductivity) && indicated > 0) {
       conductivitySteps.add(Math.abs(indicated - lastConductivity) / indicated);
     }
@@ -129,8 +130,18 @@ public final class QualityJudge {
   }
 
   private void judgeBoth(Observation seen, Verdict verdict) {
-    bothRepeat.add(seen.seconds(), seen.milliSiemensPerCm(), seen.celsius());
-    boolean both = !Double.isNaN(seen.celsius()) && bothRepeat.longerThanEver();
+    int before = bothRepeat.run();
+    bothRepeat.add(
+        seen.seconds(),
+        seen.milliSiemensPerCm(),
+        seen.celsius(),
+        conductivity.steady() && temperature.steady());
+    boolean both = !Double.isNaN(seen.celsius()) && bothRepeat.longerThanEver(seen.seconds());
+    if (bothStuck && bothRepeat.run() < before) {
+      // The instrument lives again: what its conductivity did before is no longer evidence.
+      conductivityRepeats.interrupt();
+    }
+    bothStuck = both;
     boolean coarse = conductivitySteps.typical() > Repeats.COARSE;
     boolean alone =
         coarse
@@ -152,7 +163,7 @@ public final class QualityJudge {
   }
 
   private static boolean longerThanACoarseSensor(Repeats repeats, double seconds) {
-    return repeats.longerThanEver() && repeats.lasting(seconds) >= COARSE_STUCK_SECONDS;
+    return repeats.longerThanEver(seconds) && repeats.lasting(seconds) >= COARSE_STUCK_SECONDS;
   }
 
   private void earlier(int run, QualityFlag flag, Verdict verdict) {

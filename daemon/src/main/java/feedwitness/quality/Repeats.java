@@ -9,42 +9,70 @@ final class Repeats {
   /** A sensor whose steps are more than this part of its level is coarse. */
   static final double COARSE = 0.001;
 
-  private static final int RUNS = 128;
+  private static final int RUNS = 256;
   private static final int ENOUGH_RUNS = 24;
   private static final int LEAST = 20;
   private static final int HISTORY = 10;
+  private static final double HISTORY_SECONDS = 86_400;
+  private static final int FREAKS = 3;
+  private static final int STUBBORN = 3;
 
   private final int[] ring = new int[RUNS];
   private long runs;
   private long readings;
-  private int longest;
-  private int secondLongest;
+  /** Longest first. */
+  private final int[] longest = new int[FREAKS + 1];
+
+  private int flagged;
+  private boolean calledStuck;
+  private double firstSeconds = Double.NaN;
   private int run = 1;
   private double since = Double.NaN;
   private double last = Double.NaN;
   private double lastOther = Double.NaN;
 
-  /** Adds a reading, or a pair of them that must both repeat; equality is exact on purpose. */
-  void add(double seconds, double value, double other) {
+  /**
+   * Adds a reading, or a pair of them that must both repeat; equality is exact on purpose.
+   *
+   * @param sound whether the sensor's habit may be learnt from the run that ends here
+   */
+  void add(double seconds, double value, double other, boolean sound) {
     readings++;
     if (Double.compare(value, last) == 0 && Double.compare(other, lastOther) == 0) {
       run++;
       return;
     }
-    if (!Double.isNaN(last)) {
+    if (!Double.isNaN(last) && sound) {
       ring[(int) (runs % RUNS)] = run;
       runs++;
-      if (run > longest) {
-        secondLongest = longest;
-        longest = run;
-      } else {
-        secondLongest = Math.max(secondLongest, run);
-      }
+      remember();
+    }
+    if (Double.isNaN(firstSeconds)) {
+      firstSeconds = seconds;
     }
     last = value;
     lastOther = other;
     since = seconds;
     run = 1;
+  }
+
+  /** A run that was called stuck is no habit, unless that happens again and again. */
+  private void remember() {
+    if (calledStuck) {
+      calledStuck = false;
+      flagged++;
+      if (flagged % STUBBORN != 0) {
+        return;
+      }
+    }
+    int length = run;
+    for (int i = 0; i < longest.length; i++) {
+      if (length > longest[i]) {
+        int shorter = longest[i];
+        longest[i] = length;
+        length = shorter;
+      }
+    }
   }
 
   /** Forgets the present run: what follows does not continue it. */
@@ -67,13 +95,17 @@ final class Repeats {
   }
 
   /**
-   * The number repeats itself three times as often as ever, but for once, in a history at least
-   * ten times as long.
+   * The number repeats itself four times as often as ever, but for three runs that may be anything,
+   * in a history of at least a day that is ten times as long.
    */
-  boolean longerThanEver() {
-    return runs >= 3 * ENOUGH_RUNS
-        && run >= Math.max(LEAST, 3 * secondLongest)
-        && readings >= (long) HISTORY * run;
+  boolean longerThanEver(double seconds) {
+    boolean is =
+        runs >= 3 * ENOUGH_RUNS
+            && run >= Math.max(LEAST, 4 * longest[FREAKS])
+            && readings >= (long) HISTORY * run
+            && seconds - firstSeconds >= HISTORY_SECONDS;
+    calledStuck |= is;
+    return is;
   }
 
   /** Readings in the present run. */

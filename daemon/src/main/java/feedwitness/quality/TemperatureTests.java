@@ -7,7 +7,7 @@ final class TemperatureTests {
   private static final double LEAST_JUMP = 2.5;
   private static final double LEAST_JITTER = 0.4;
   private static final int SETTLED_READINGS = 32;
-  private static final double SETTLED_SECONDS = 1800;
+  private static final double SETTLED_SECONDS = 7200;
   private static final double DEFAULT_NUMBER_AWAY = 2;
   private static final double LEAST_PER_KELVIN = 0.01;
   private static final double MOST_PER_KELVIN = 0.03;
@@ -29,6 +29,11 @@ final class TemperatureTests {
 
   TemperatureTests(JudgeSettings settings) {
     this.settings = settings;
+  }
+
+  /** Nothing is amiss at present. */
+  boolean steady() {
+    return away.size() == 0 && !jitter.erratic();
   }
 
   /** A pause: what follows need not continue what was. */
@@ -88,11 +93,12 @@ final class TemperatureTests {
     this.away.clear();
     boolean was = jitter.erratic();
     jitter.add(sequence, seconds, celsius);
-    if (jitter.judge(
-        Math.max(LEAST_JITTER, Math.max(2 * steps.high(), 1.5 * steps.large())))) {
+    double big = Math.max(LEAST_JITTER, Math.max(2 * steps.high(), 1.5 * steps.large()));
+    if (jitter.judge(big)) {
       verdict.now(QualityFlag.TEMPERATURE_ERRATIC);
       if (!was) {
-        verdict.earlier(jitter.recent(), QualityFlag.TEMPERATURE_ERRATIC);
+        jitter.sinceFirstBigStep(
+            big, at -> verdict.earlier(at, QualityFlag.TEMPERATURE_ERRATIC));
       }
       return false;
     }
