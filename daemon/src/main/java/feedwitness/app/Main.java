@@ -17,7 +17,8 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       PortsCommand.class,
       ListenCommand.class,
-      CheckConfigCommand.class
+      CheckConfigCommand.class,
+      ExamineCommand.class
     },
     sortOptions = false,
     description = {

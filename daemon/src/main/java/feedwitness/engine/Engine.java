@@ -37,6 +37,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private final MeasurementLedger ledger;
   private final TimeSource clock;
   private final Board board;
+  private final Judges judges = new Judges();
   private final int boot;
   private final Instant startedAt;
   private final String version;
@@ -88,7 +89,8 @@ public final class Engine implements LiveView, AutoCloseable {
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(entry.sample(), basis.get());
+      Measurement measurement =
+          judges.judge(MeasurementChain.measure(entry.sample(), basis.get()), board.site());
       ledger.append(measurement);
       board.post(measurement);
       Consumer<Measurement> done = entry.done();

@@ -47,7 +47,12 @@ final class Absence {
    * @param coarseStep the sensor's usual step, as a part of the level
    */
   void begin(
-      double seconds, double before, double usual, double bigChange, double coarseStep, boolean up) {
+      double seconds,
+      double before,
+      double usual,
+      double bigChange,
+      double coarseStep,
+      boolean up) {
     readings.clear();
     first.clear();
     calm.clear();

@@ -10,6 +10,7 @@ final class ConductivityTests {
   private static final int SHORT = 5;
   private static final int LONGEST_SPIKE = 3;
   private static final double ABSOLUTELY_DRY = 0.001;
+
   /** Rain has some 0.02 mS/cm. */
   private static final double LEAST_WATER = 0.015;
 
@@ -203,8 +204,7 @@ final class ConductivityTests {
     boolean was = jitter.erratic();
     jitter.add(sequence, seconds, value);
     double middle = jitter.recent().median();
-    double big =
-        Math.max(LEAST_JITTER, Math.max(1.8 * steps.high(), 1.3 * steps.large())) * level;
+    double big = Math.max(LEAST_JITTER, Math.max(1.8 * steps.high(), 1.3 * steps.large())) * level;
     if (Math.abs(middle - day) > FAR_FROM_USUAL * day) {
       big = Math.max(big, 0.5 * middle);
     }

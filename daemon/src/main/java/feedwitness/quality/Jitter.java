@@ -37,10 +37,7 @@ final class Jitter {
     } else {
       // A coarse sensor between two of its steps is at ease: it has few different values.
       erratic =
-          recent.full()
-              && big >= BIG_STEPS
-              && turns >= TURNS
-              && recent.distinct() >= DISTINCT;
+          recent.full() && big >= BIG_STEPS && turns >= TURNS && recent.distinct() >= DISTINCT;
     }
     return erratic;
   }

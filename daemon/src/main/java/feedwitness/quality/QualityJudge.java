@@ -27,7 +27,7 @@ public final class QualityJudge {
   private final Steps conductivitySteps = new Steps();
   private final Steps temperatureSteps = new Steps();
   private final Recent intervals = new Recent(16);
-  private final Recent numbers = new Recent(REACH);
+  private final Recent numbers = new Recent(REACH + 1);
   private double lastSeconds = Double.NaN;
   private double lastConductivity = Double.NaN;
   private double lastCelsius = Double.NaN;
@@ -45,19 +45,18 @@ public final class QualityJudge {
   public Judgement judge(Observation seen) {
     Verdict verdict = new Verdict();
     follow(seen.seconds());
-    boolean dead =
-        seen.known().has(QualityFlag.BOTH_ZERO) || seen.known().has(QualityFlag.MISSING);
+    numbers.add(seen.sequence(), seen.seconds(), seen.milliSiemensPerCm());
+    boolean dead = seen.known().has(QualityFlag.BOTH_ZERO) || seen.known().has(QualityFlag.MISSING);
     if (dead) {
       interrupt();
-      return verdict.toJudgement();
+      return verdict.notBefore(numbers.sequence(numbers.size() - 1));
     }
-    numbers.add(seen.sequence(), seen.seconds(), seen.milliSiemensPerCm());
     boolean sound = !Double.isNaN(seen.celsius()) && judgeTemperature(seen, verdict);
     if (!Double.isNaN(seen.milliSiemensPerCm())) {
       judgeConductivity(seen, sound ? seen.celsius() : temperature.believed(), verdict);
     }
     judgeBoth(seen, verdict);
-    return verdict.toJudgement();
+    return verdict.notBefore(numbers.sequence(numbers.size() - 1));
   }
 
   private void follow(double seconds) {

@@ -20,6 +20,7 @@ final class Repeats {
   private final int[] ring = new int[RUNS];
   private long runs;
   private long readings;
+
   /** Longest first. */
   private final int[] longest = new int[FREAKS + 1];
 
@@ -50,6 +51,7 @@ final class Repeats {
     if (Double.isNaN(firstSeconds)) {
       firstSeconds = seconds;
     }
+    calledStuck = false;
     last = value;
     lastOther = other;
     since = seconds;
@@ -59,7 +61,6 @@ final class Repeats {
   /** A run that was called stuck is no habit, unless that happens again and again. */
   private void remember() {
     if (calledStuck) {
-      calledStuck = false;
       flagged++;
       if (flagged % STUBBORN != 0) {
         return;

@@ -97,8 +97,7 @@ final class TemperatureTests {
     if (jitter.judge(big)) {
       verdict.now(QualityFlag.TEMPERATURE_ERRATIC);
       if (!was) {
-        jitter.sinceFirstBigStep(
-            big, at -> verdict.earlier(at, QualityFlag.TEMPERATURE_ERRATIC));
+        jitter.sinceFirstBigStep(big, at -> verdict.earlier(at, QualityFlag.TEMPERATURE_ERRATIC));
       }
       return false;
     }
@@ -107,8 +106,7 @@ final class TemperatureTests {
   }
 
   private double jump() {
-    return Math.max(
-        learntJump, Math.max(8 * steps.high(), 3 * steps.typical()));
+    return Math.max(learntJump, Math.max(8 * steps.high(), 3 * steps.typical()));
   }
 
   /** Raw conductivity moved by some 2 %/K as well: other water came, the sensor is sound. */

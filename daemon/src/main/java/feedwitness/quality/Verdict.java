@@ -23,7 +23,9 @@ final class Verdict {
     }
   }
 
-  Judgement toJudgement() {
+  /** What there is to say; nothing of readings before that sequence. */
+  Judgement notBefore(long first) {
+    earlier.removeIf(one -> one.sequence() < first);
     return new Judgement(now, earlier);
   }
 }

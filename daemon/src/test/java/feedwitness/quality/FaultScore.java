@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * Flags against injected faults, row by row; matches allow one row on either side. Rows in which the
- * background itself is broken are left out.
+ * Flags against injected faults, row by row; matches allow one row on either side. Rows in which
+ * the background itself is broken are left out.
  *
  * @param rows faulty rows
  * @param hit of these, flagged

@@ -110,8 +110,7 @@ record InjectedFaults(Recording recording, List<Boolean> faulty, List<Event> eve
           kappa = first.milliSiemensPerCm();
           celsius = both ? first.celsius() : celsius;
         }
-        case AIR ->
-            kappa *= i < held ? 0.55 - 0.04 * i : 0.03 * random.nextDouble();
+        case AIR -> kappa *= i < held ? 0.55 - 0.04 * i : 0.03 * random.nextDouble();
         case DROPOUT -> {
           kappa = choice == 0 ? Double.NaN : 0;
           celsius = choice < 3 ? celsius * (choice == 0 ? 1 : 0) : celsius;

@@ -13,8 +13,9 @@ import java.util.List;
  * labelled row can be seen in one signal when its value is missing, at most 1 µS/cm, or more than 8
  * % from the median of unlabelled rows within half a day; a labelled run half of whose rows can be
  * seen counts whole. Labelled rows that cannot be seen (constant offsets, slow drift) are left out.
- * Matches allow one row on either side. Flags that are {@code unknown}, or speak of temperature, are
- * no verdict. False episodes: flagged rows away from any label, more than an hour after the last.
+ * Matches allow one row on either side. Flags that are {@code unknown}, or speak of temperature,
+ * are no verdict. False episodes: flagged rows away from any label, more than an hour after the
+ * last.
  *
  * @param seen rows that can be seen as faulty
  * @param hit of these, flagged
@@ -91,7 +92,8 @@ record StreamScore(int seen, int hit, int raised, int right, int episodes, doubl
         at++;
         continue;
       }
-      double usual = median(value, clean, Math.max(0, at - HALF_DAY), Math.min(cleans, at + HALF_DAY));
+      double usual =
+          median(value, clean, Math.max(0, at - HALF_DAY), Math.min(cleans, at + HALF_DAY));
       seen[i] =
           Double.isNaN(value[i]) || value[i] <= 1 || Math.abs(value[i] - usual) > 0.08 * usual;
     }
