@@ -22,10 +22,12 @@ final class ConductivityTests {
   private static final double FAR_FROM_USUAL = 0.25;
   private static final double LEAST_JUMP = 0.03;
   private static final double LEAST_JITTER = 0.02;
+  private static final double BELOW = 0.98;
   private static final double SHARP = 0.25;
   private static final double EVEN = 0.6;
   private static final double UNREST = 2;
   private static final double PULSE_MEMORY = 400;
+  private static final double LEAST_PULSES = 4;
   private static final double PULSING = 0.03;
   private static final int SLOW_LEARNING = 32;
 
@@ -49,6 +51,7 @@ final class ConductivityTests {
   private State state = State.STARTING;
   private double firstSeconds = Double.NaN;
   private double pulses;
+  private long judged;
   private boolean falling;
   private long erraticReadings;
 
@@ -76,6 +79,7 @@ final class ConductivityTests {
   void judge(long sequence, double seconds, double value, Verdict verdict) {
     dryHabit.add(seconds, isDry(value));
     pulses -= pulses / PULSE_MEMORY;
+    judged++;
     switch (state) {
       case STARTING -> starting(sequence, seconds, value, verdict);
       case STEADY -> steady(sequence, seconds, value, verdict);
@@ -98,14 +102,19 @@ final class ConductivityTests {
       return;
     }
     accepted.clear();
+    boolean wet = false;
     for (int back = start.size() - 1; back >= 0; back--) {
       double one = start.value(back);
       if (one < Absence.DRY * median) {
-        verdict.earlier(start.sequence(back), QualityFlag.IN_AIR);
+        // Before the first water a probe is dry and nothing is wrong with it.
+        if (wet) {
+          verdict.earlier(start.sequence(back), QualityFlag.IN_AIR);
+        }
       } else if (one < LOW * median || one > median / LOW) {
         verdict.earlier(start.sequence(back), QualityFlag.SPIKE);
       } else {
         accept(start.sequence(back), seconds, one, false);
+        wet = true;
       }
     }
     dryHabit.wetAgain();
@@ -157,7 +166,7 @@ final class ConductivityTests {
     boolean sharp = Math.abs(value - before) < SHARP * jump && jump > EVEN * Math.max(out, back);
     if (sharp && jump > bigChange(level) * level) {
       pulses += pending.size();
-      if (pulses < PULSING * PULSE_MEMORY) {
+      if (pulses < Math.max(LEAST_PULSES, PULSING * Math.min((double) judged, PULSE_MEMORY))) {
         verdict.earlier(pending, QualityFlag.SPIKE);
       }
     }
@@ -208,7 +217,7 @@ final class ConductivityTests {
     if (Math.abs(middle - day) > FAR_FROM_USUAL * day) {
       big = Math.max(big, 0.5 * middle);
     }
-    boolean is = steps.known() && jitter.judge(big);
+    boolean is = steps.known() && jitter.judge(big, floor(level));
     if (is) {
       verdict.now(QualityFlag.ERRATIC);
       if (!was) {
@@ -227,6 +236,12 @@ final class ConductivityTests {
       }
     }
     return is;
+  }
+
+  /** Turbulent mixing scatters above what was; a bad contact or bubbles to both sides or below. */
+  private double floor(double level) {
+    double calm = usual.calmLevel();
+    return BELOW * (Double.isNaN(calm) ? level : calm);
   }
 
   private void leave(long sequence, double seconds, double value, Verdict verdict, boolean up) {

@@ -18,7 +18,7 @@ final class Jitter {
   }
 
   /** Judges the window; a step counts from {@code bigStep}. Returns whether it is erratic. */
-  boolean judge(double bigStep) {
+  boolean judge(double bigStep, double floor) {
     int big = 0;
     int turns = 0;
     double lastSign = 0;
@@ -37,7 +37,11 @@ final class Jitter {
     } else {
       // A coarse sensor between two of its steps is at ease: it has few different values.
       erratic =
-          recent.full() && big >= BIG_STEPS && turns >= TURNS && recent.distinct() >= DISTINCT;
+          recent.quantile(0) < floor
+              && recent.full()
+              && big >= BIG_STEPS
+              && turns >= TURNS
+              && recent.distinct() >= DISTINCT;
     }
     return erratic;
   }

@@ -15,8 +15,6 @@ public final class QualityJudge {
   private static final double LEAST_PAUSE_SECONDS = 30;
   private static final double LONG_PAUSE_SECONDS = 12 * 3600.0;
   private static final double PER_KELVIN = 0.019;
-  private static final double COARSE_KELVIN = 0.04;
-  private static final double COARSE_STUCK_SECONDS = 86_400;
 
   private final JudgeSettings settings;
   private final ConductivityTests conductivity;
@@ -24,13 +22,9 @@ public final class QualityJudge {
   private final Repeats conductivityRepeats = new Repeats();
   private final Repeats temperatureRepeats = new Repeats();
   private final Repeats bothRepeat = new Repeats();
-  private final Steps conductivitySteps = new Steps();
-  private final Steps temperatureSteps = new Steps();
   private final Recent intervals = new Recent(16);
   private final Recent numbers = new Recent(REACH + 1);
   private double lastSeconds = Double.NaN;
-  private double lastConductivity = Double.NaN;
-  private double lastCelsius = Double.NaN;
   private boolean bothStuck;
   private boolean stuck;
   private boolean temperatureStuck;
@@ -88,16 +82,8 @@ public final class QualityJudge {
       return false;
     }
     double celsius = seen.celsius();
-    if (!Double.isNaN(lastCelsius)) {
-      temperatureSteps.add(Math.abs(celsius - lastCelsius));
-    }
-    lastCelsius = celsius;
     temperatureRepeats.add(seen.seconds(), celsius, 0, temperature.steady());
-    boolean coarse = temperatureSteps.typical() > COARSE_KELVIN;
-    boolean is =
-        coarse
-            ? longerThanACoarseSensor(temperatureRepeats, seen.seconds())
-            : temperatureRepeats.longerThanOfLate();
+    boolean is = temperatureRepeats.stuck(seen.seconds());
     if (is) {
       verdict.now(QualityFlag.TEMPERATURE_STUCK);
       if (!temperatureStuck) {
@@ -117,10 +103,6 @@ public final class QualityJudge {
   private void judgeConductivity(Observation seen, double celsius, Verdict verdict) {
     double indicated = seen.milliSiemensPerCm();
     conductivityRepeats.add(seen.seconds(), indicated, 0, conductivity.steady());
-    if (!Double.isNaN(lastConductivity) && indicated > 0) {
-      conductivitySteps.add(Math.abs(indicated - lastConductivity) / indicated);
-    }
-    lastConductivity = indicated;
     double factor =
         settings.indicatedAt25() || Double.isNaN(celsius)
             ? 1
@@ -141,11 +123,7 @@ public final class QualityJudge {
       conductivityRepeats.interrupt();
     }
     bothStuck = both;
-    boolean coarse = conductivitySteps.typical() > Repeats.COARSE;
-    boolean alone =
-        coarse
-            ? longerThanACoarseSensor(conductivityRepeats, seen.seconds())
-            : conductivityRepeats.longerThanOfLate();
+    boolean alone = conductivityRepeats.stuck(seen.seconds());
     // A dry probe reads the same nothing for days.
     boolean is = seen.milliSiemensPerCm() > 0 && (both || alone);
     if (is) {
@@ -159,10 +137,6 @@ public final class QualityJudge {
       }
     }
     stuck = is;
-  }
-
-  private static boolean longerThanACoarseSensor(Repeats repeats, double seconds) {
-    return repeats.longerThanEver(seconds) && repeats.lasting(seconds) >= COARSE_STUCK_SECONDS;
   }
 
   private void earlier(int run, QualityFlag flag, Verdict verdict) {

@@ -6,9 +6,9 @@ package feedwitness.quality;
  * for as long as the point lives.
  */
 final class Repeats {
-  /** A sensor whose steps are more than this part of its level is coarse. */
-  static final double COARSE = 0.001;
-
+  private static final int COARSE_RUN = 3;
+  private static final double COARSE_SHARE = 0.2;
+  private static final double COARSE_STUCK_SECONDS = 86_400;
   private static final int RUNS = 256;
   private static final int ENOUGH_RUNS = 24;
   private static final int LEAST = 20;
@@ -82,8 +82,28 @@ final class Repeats {
     run = 1;
   }
 
+  /** Whether the sensor is stuck, by the measure of its kind. */
+  boolean stuck(double seconds) {
+    if (run < LEAST) {
+      return false;
+    }
+    return coarse()
+        ? seconds - since >= COARSE_STUCK_SECONDS && longerThanEver(seconds)
+        : longerThanOfLate();
+  }
+
+  /** A coarse sensor often gives one number three times and more. */
+  private boolean coarse() {
+    int size = (int) Math.min(runs, RUNS);
+    int repeated = 0;
+    for (int i = 0; i < size; i++) {
+      repeated += ring[i] >= COARSE_RUN ? 1 : 0;
+    }
+    return repeated > COARSE_SHARE * size;
+  }
+
   /** The number repeats itself three times as often as ever among the last runs. */
-  boolean longerThanOfLate() {
+  private boolean longerThanOfLate() {
     if (runs < ENOUGH_RUNS || run < LEAST) {
       return false;
     }
@@ -112,10 +132,5 @@ final class Repeats {
   /** Readings in the present run. */
   int run() {
     return run;
-  }
-
-  /** How long the present run has lasted, s. */
-  double lasting(double seconds) {
-    return seconds - since;
   }
 }

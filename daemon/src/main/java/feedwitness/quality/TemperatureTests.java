@@ -87,14 +87,17 @@ final class TemperatureTests {
       verdict.now(QualityFlag.TEMPERATURE_IMPOSSIBLE);
       return false;
     }
-    if (away > jump() && !waterAgrees(celsius - accepted.value(0), logStep)) {
-      return jumped(sequence, seconds, celsius, verdict);
+    if (away > jump()) {
+      if (!waterAgrees(celsius - accepted.value(0), logStep)) {
+        return jumped(sequence, seconds, celsius, verdict);
+      }
+      accepted.clear();
     }
     this.away.clear();
     boolean was = jitter.erratic();
     jitter.add(sequence, seconds, celsius);
     double big = Math.max(LEAST_JITTER, Math.max(2 * steps.high(), 1.5 * steps.large()));
-    if (jitter.judge(big)) {
+    if (jitter.judge(big, Double.POSITIVE_INFINITY)) {
       verdict.now(QualityFlag.TEMPERATURE_ERRATIC);
       if (!was) {
         jitter.sinceFirstBigStep(big, at -> verdict.earlier(at, QualityFlag.TEMPERATURE_ERRATIC));

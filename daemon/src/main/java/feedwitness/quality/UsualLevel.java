@@ -7,6 +7,7 @@ final class UsualLevel {
   private static final double BLOCK_SECONDS = 1800;
   private static final int BLOCKS = 48;
   private static final int ENOUGH = 4;
+  private static final double CALM_RATIO = 1.1;
 
   private final double[] ring = new double[BLOCKS];
   private long count;
@@ -42,6 +43,19 @@ final class UsualLevel {
   /** NaN until two hours of good readings are known. */
   double median() {
     return median;
+  }
+
+  /** Level of the last two hours if they were calm, else that of the day; NaN if unknown. */
+  double calmLevel() {
+    if (count < ENOUGH) {
+      return median;
+    }
+    double[] late = new double[ENOUGH];
+    for (int i = 0; i < ENOUGH; i++) {
+      late[i] = ring[(int) ((count - 1 - i) % BLOCKS)];
+    }
+    Arrays.sort(late);
+    return late[ENOUGH - 1] <= CALM_RATIO * late[0] ? late[ENOUGH / 2] : median;
   }
 
   /** Starts anew at another level. */
