@@ -145,7 +145,9 @@ final class ConductivityTests {
     double unrest = Math.abs(level - day) > FAR_FROM_USUAL * day ? UNREST : 1;
     if (Math.abs(value - level) > unrest * bigChange(level) * level) {
       pending.add(sequence, seconds, value);
-      verdict.now(QualityFlag.UNKNOWN);
+      if (!pulsing()) {
+        verdict.now(QualityFlag.UNKNOWN);
+      }
       if (pending.full()) {
         adoptStep(level);
       }
@@ -166,11 +168,17 @@ final class ConductivityTests {
     boolean sharp = Math.abs(value - before) < SHARP * jump && jump > EVEN * Math.max(out, back);
     if (sharp && jump > bigChange(level) * level) {
       pulses += pending.size();
-      if (pulses < Math.max(LEAST_PULSES, PULSING * Math.min((double) judged, PULSE_MEMORY))) {
+      if (!pulsing()) {
         verdict.earlier(pending, QualityFlag.SPIKE);
       }
     }
     pending.clear();
+  }
+
+  /** So many spikes are the strokes of a pump. */
+  private boolean pulsing() {
+    double share = PULSING * Math.min((double) judged, PULSE_MEMORY);
+    return pulses >= Math.max(LEAST_PULSES, share);
   }
 
   /** The readings stay where they went: that is the level now. */

@@ -78,8 +78,10 @@ class ExamineCommandTest {
   @Test
   void keepsOtherColumnsAsTheyStand() throws Exception {
     examine(
-        "bench,time,note,temperature_C,conductivity_uS_cm\n"
-            + "2,2026-06-02T06:00:00Z,\"feed, strong – übervoll\",25,1800\n");
+        """
+        bench,time,note,temperature_C,conductivity_uS_cm
+        2,2026-06-02T06:00:00Z,"feed, strong",25,1800
+        """);
     assertTrue(out.toString().contains("2,2026-06-02T06:00:00Z,\"feed, strong"), out::toString);
   }
 
