@@ -6,8 +6,11 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.function.UnaryOperator;
 
 /**
  * Makes every figure of {@code docs/quality.md} again, given the folder of the recordings. No
@@ -55,6 +58,45 @@ final class QualityBenchmark {
       all = all.plus(score);
     }
     print("pooled", all);
+    variant("backwards", QualityBenchmark::backwards);
+    variant("every second", QualityBenchmark::everySecond);
+  }
+
+  /** The same series, changed into ones on which no parameter was ever looked at. */
+  private void variant(String name, UnaryOperator<List<String>> change) throws IOException {
+    StreamScore all = new StreamScore(0, 0, 0, 0, 0, 0);
+    Path file = Files.createTempFile("stream", ".csv");
+    try {
+      for (String stream : STREAMS) {
+        List<String> lines = Files.readAllLines(folder.resolve("stream_" + stream + ".csv"));
+        List<String> changed = new ArrayList<>(lines.subList(0, 1));
+        changed.addAll(change.apply(lines.subList(1, lines.size())));
+        Files.write(file, changed);
+        all = all.plus(StreamScore.of(file, Recording.stream(file).judge()));
+      }
+    } finally {
+      Files.delete(file);
+    }
+    print(name, all);
+  }
+
+  /** Times stay where they are. */
+  private static List<String> backwards(List<String> rows) {
+    List<String> changed = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i++) {
+      String other = rows.get(rows.size() - 1 - i);
+      String time = rows.get(i).substring(0, rows.get(i).indexOf(','));
+      changed.add(time + other.substring(other.indexOf(',')));
+    }
+    return changed;
+  }
+
+  private static List<String> everySecond(List<String> rows) {
+    List<String> changed = new ArrayList<>();
+    for (int i = 0; i < rows.size(); i += 2) {
+      changed.add(rows.get(i));
+    }
+    return changed;
   }
 
   private void print(String name, StreamScore score) {
@@ -134,7 +176,7 @@ final class QualityBenchmark {
         notStuck.hit() / (double) notStuck.rows(),
         sum.precision());
     sum.kinds().entrySet().stream()
-        .sorted(java.util.Map.Entry.comparingByKey())
+        .sorted(Map.Entry.comparingByKey())
         .forEach(
             e ->
                 out.printf(
