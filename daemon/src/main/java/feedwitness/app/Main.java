@@ -19,7 +19,8 @@ import picocli.CommandLine.Spec;
       PortsCommand.class,
       ListenCommand.class,
       CheckConfigCommand.class,
-      ExplainCommand.class
+      ExplainCommand.class,
+      ExamineCommand.class
     },
     sortOptions = false,
     description =

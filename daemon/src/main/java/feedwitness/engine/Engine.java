@@ -41,6 +41,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private final TimeSource clock;
   private final Board board;
   private final Messages messages = new Messages();
+  private final Judges judges = new Judges();
   private final int boot;
   private final Instant startedAt;
   private final String version;
@@ -103,7 +104,8 @@ public final class Engine implements LiveView, AutoCloseable {
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(sample, basis.get());
+      Measurement measurement =
+          judges.judge(MeasurementChain.measure(sample, basis.get()), board.site());
       ledger.append(measurement);
       messages.remember(sample, entry.messages());
       board.post(measurement);
