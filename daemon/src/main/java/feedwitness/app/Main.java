@@ -17,7 +17,10 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       PortsCommand.class,
       ListenCommand.class,
-      CheckConfigCommand.class
+      CheckConfigCommand.class,
+      ExportCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class
     },
     sortOptions = false,
     description = {

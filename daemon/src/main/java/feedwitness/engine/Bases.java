@@ -47,6 +47,17 @@ final class Bases {
         InstrumentLimits.UNKNOWN);
   }
 
+  /** For readings brought in from a file, of whose instrument nothing is known. */
+  static Basis ofImported(MeasuringPoint point, TypedReading.Compensated compensated) {
+    return new Basis(
+        Basis.RULES,
+        Basis.IMPORTED,
+        compensated == TypedReading.Compensated.TO_25,
+        new CalibrationCurve.Identity(),
+        compensation(point.compensation()),
+        InstrumentLimits.UNKNOWN);
+  }
+
   private static TemperatureCompensation compensation(CompensationChoice choice) {
     if (choice instanceof CompensationChoice.Linear linear) {
       return new TemperatureCompensation.Linear(

@@ -8,6 +8,7 @@ import feedwitness.measurement.MeasurementChain;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Indication;
+import feedwitness.sample.Sample;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.time.Instant;
@@ -71,7 +72,7 @@ public final class Engine implements LiveView, AutoCloseable {
       while (true) {
         Intake.Entry entry = intake.poll(IDLE_MILLIS);
         if (entry != null) {
-          measure(entry);
+          measureAll(entry);
         } else if (stopping) {
           return;
         }
@@ -81,25 +82,38 @@ public final class Engine implements LiveView, AutoCloseable {
     }
   }
 
-  private void measure(Intake.Entry entry) {
+  private void measureAll(Intake.Entry entry) {
+    Consumer<Measurement> done = entry.done();
+    int last = entry.samples().size() - 1;
+    for (int i = 0; i <= last; i++) {
+      measure(entry.samples().get(i), entry.ownBasis(), i == last ? done : null);
+    }
+  }
+
+  private void measure(Sample sample, @Nullable Basis own, @Nullable Consumer<Measurement> done) {
     try {
-      Basis own = entry.ownBasis();
-      Optional<Basis> basis = own != null ? Optional.of(own) : board.basis(entry.sample().point());
+      Optional<Basis> basis = own != null ? Optional.of(own) : board.basis(sample.point());
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(entry.sample(), basis.get());
+      Measurement measurement = MeasurementChain.measure(sample, basis.get());
       ledger.append(measurement);
-      board.post(measurement);
-      Consumer<Measurement> done = entry.done();
+      boolean imported = sample instanceof Indication i && i.origin() == Indication.Origin.IMPORTED;
+      if (!imported) {
+        board.post(measurement);
+      }
       if (done != null) {
         done.accept(measurement);
+      }
+      if (imported) {
+        // a reading of last year is no news
+        return;
       }
       listeners.forEach(listener -> listener.accept(measurement));
     } catch (RuntimeException e) {
       // A bug in one measurement must not end the watch over all the others.
-      fault = "a measurement of %s failed: %s".formatted(entry.sample().point(), e);
-      Logger.error(e, "a measurement of {} failed", entry.sample().point());
+      fault = "a measurement of %s failed: %s".formatted(sample.point(), e);
+      Logger.error(e, "a measurement of {} failed", sample.point());
     }
   }
 

@@ -6,6 +6,8 @@ import feedwitness.measurement.Measurement;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Sample;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -28,8 +30,23 @@ public final class Intake implements SampleSink {
   private long sequence;
   private long dropped;
 
-  /** A sample, and where it differs from its point's usual basis, its own. */
-  record Entry(Sample sample, @Nullable Basis ownBasis, @Nullable Consumer<Measurement> done) {}
+  /**
+   * Samples that came together, mostly one, and where it differs from its point's usual basis,
+   * their own.
+   *
+   * @param done is told the last of them
+   */
+  record Entry(
+      List<Sample> samples, @Nullable Basis ownBasis, @Nullable Consumer<Measurement> done) {
+    Entry {
+      samples = List.copyOf(samples);
+    }
+  }
+
+  /** Makes the sample of a place in a row of samples. */
+  interface AtPlace {
+    Sample sample(Stamp stamp, int place);
+  }
 
   public Intake(int boot, TimeSource clock) {
     this.boot = boot;
@@ -46,19 +63,38 @@ public final class Intake implements SampleSink {
       Function<Stamp, Sample> atArrival,
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
-    Stamp stamp =
-        new Stamp(
-            boot,
-            sequence + 1,
-            wholeMillis(clock.monotonicNanos()),
-            clock.wall().toEpochMilli(),
-            true);
-    if (!queue.offer(new Entry(atArrival.apply(stamp), ownBasis, done))) {
+    if (!queue.offer(new Entry(List.of(atArrival.apply(stamp(1))), ownBasis, done))) {
       dropped++;
       return false;
     }
     sequence++;
     return true;
+  }
+
+  /**
+   * Many samples as one entry, with stamps that follow one another. Nothing is counted as dropped
+   * if there is no room: whoever brings so many can bring them again.
+   */
+  synchronized boolean offerAll(
+      int count, AtPlace each, Basis ownBasis, Consumer<Measurement> done) {
+    List<Sample> samples = new ArrayList<>(count);
+    for (int i = 0; i < count; i++) {
+      samples.add(each.sample(stamp(i + 1L), i));
+    }
+    if (!queue.offer(new Entry(samples, ownBasis, done))) {
+      return false;
+    }
+    sequence += count;
+    return true;
+  }
+
+  private Stamp stamp(long ahead) {
+    return new Stamp(
+        boot,
+        sequence + ahead,
+        wholeMillis(clock.monotonicNanos()),
+        clock.wall().toEpochMilli(),
+        true);
   }
 
   /**

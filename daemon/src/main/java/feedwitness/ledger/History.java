@@ -26,6 +26,9 @@ public interface History {
   /** Every kept measurement of the range in (boot, sequence) order, in constant memory. */
   void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each);
 
+  /** Points of which anything is on disk, by name; those no longer in the configuration too. */
+  List<PointName> recorded();
+
   /** Wall time of the youngest kept sample of any point. */
   Optional<Instant> newest();
 

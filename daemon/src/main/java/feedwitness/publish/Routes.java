@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ProbeDesk;
@@ -26,13 +27,21 @@ final class Routes {
   private final OpenHours hours;
   private final SetupRoutes setup;
   private final StreamRoute stream;
+  private final DataRoutes data;
 
-  Routes(LiveView live, History history, ProbeDesk desk, OpenHours hours, Streams streams) {
+  Routes(
+      LiveView live,
+      History history,
+      ProbeDesk desk,
+      DataDesk dataDesk,
+      OpenHours hours,
+      Streams streams) {
     this.live = live;
     this.history = history;
     this.hours = hours;
     this.setup = new SetupRoutes(desk, streams);
     this.stream = new StreamRoute(streams);
+    this.data = new DataRoutes(live, history, dataDesk, hours);
   }
 
   List<Endpoint> all() {
@@ -43,6 +52,9 @@ final class Routes {
         get(API + "/points/{name}", this::point),
         get(API + "/points/{name}/measurements", this::measurements),
         post(API + "/points/{name}/readings", this::type),
+        post(API + "/points/{name}/imports", data::take),
+        get(API + "/export", data::export),
+        post(API + "/backup", data::backup),
         get(API + "/stream", stream),
         get(API + "/setup/ports", setup::ports),
         get(API + "/setup/profiles", setup::profiles),
