@@ -20,7 +20,8 @@ import picocli.CommandLine.Spec;
       CheckConfigCommand.class,
       ExportCommand.class,
       BackupCommand.class,
-      RestoreCommand.class
+      RestoreCommand.class,
+      ImportCommand.class
     },
     sortOptions = false,
     description = {
