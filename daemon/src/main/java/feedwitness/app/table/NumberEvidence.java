@@ -1,6 +1,7 @@
 package feedwitness.app.table;
 
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * Gathers from the numbers of a whole file how it writes them. A comma before three last digits
@@ -8,6 +9,10 @@ import java.util.Optional;
  * others prove otherwise.
  */
 public final class NumberEvidence {
+  private static final int LONGEST = 40;
+  private static final Pattern LOOKS_LIKE_ONE =
+      Pattern.compile("[+-]?[0-9.,][0-9., '\u2019\u00a0\u202f]*(?:[eE].*)?");
+
   private long point;
   private long comma;
   private long doubtfulComma;
@@ -15,7 +20,7 @@ public final class NumberEvidence {
 
   /** Looks at one field. */
   public void add(String field) {
-    if (field.length() > 40) {
+    if (field.length() > LONGEST || !LOOKS_LIKE_ONE.matcher(field).matches()) {
       return;
     }
     int lastPoint = field.lastIndexOf('.');
