@@ -18,11 +18,10 @@ import picocli.CommandLine.Spec;
     name = "backup",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Writes a backup of all readings into a new file, whether the service runs or not;",
-      "recording goes on meanwhile. The configuration is not in it: copy that as well.",
-      ""
-    },
+    header = "Writes a backup of all readings, while recording goes on.",
+    description =
+        "%nWorks whether the service runs or not. The configuration is not in it: "
+            + "copy that as well.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:the backup is written and whole",
@@ -45,7 +44,7 @@ final class BackupCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
-    Whereabouts.Found found = whereabouts.find();
+    Whereabouts.Found found = whereabouts.find(false);
     if (found instanceof Whereabouts.Found.Nothing nothing) {
       err.println(nothing.message());
       return nothing.exitCode();

@@ -36,12 +36,11 @@ import picocli.CommandLine.Spec;
     name = "export",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Writes the readings as a table (CSV) for a spreadsheet or another program, whether the",
-      "service runs or not. A reading taken before the clock of the computer was right has no",
-      "time; how many there are is said at the end.",
-      ""
-    },
+    header = "Writes readings as a table for a spreadsheet.",
+    description =
+        "%nWorks whether the service runs or not. A reading taken before the "
+            + "clock of the computer was right has no time; how many there are is said "
+            + "at the end.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:everything asked for was written",
@@ -123,7 +122,7 @@ final class ExportCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     PrintWriter err = spec.commandLine().getErr();
-    Whereabouts.Found found = whereabouts.find();
+    Whereabouts.Found found = whereabouts.find(false);
     if (found instanceof Whereabouts.Found.Nothing nothing) {
       err.println(nothing.message());
       return nothing.exitCode();

@@ -22,14 +22,12 @@ import picocli.CommandLine.Spec;
     name = "import",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Brings readings that something else recorded into the history of a measuring point,",
-      "whether the service runs or not. Columns, units, numbers and dates are found out and",
-      "shown; what cannot be told for certain is asked. Readings that are there already are",
-      "found and left out, so an import can be repeated. Nothing is merged or reordered.",
-      "Try --dry-run first.",
-      ""
-    },
+    header = "Brings in readings that something else recorded.",
+    description =
+        "%nWorks whether the service runs or not. Columns, units, numbers and "
+            + "dates are found out and shown; what cannot be told for certain is asked. "
+            + "Readings that are there already are found and left out, so an import can "
+            + "be repeated. Nothing is merged or reordered. Try --dry-run first.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:every reading of the file is in the history",
@@ -65,7 +63,7 @@ final class ImportCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--point '%s' is no name of a measuring point".formatted(point));
     }
-    Whereabouts.Found found = whereabouts.find();
+    Whereabouts.Found found = whereabouts.find(true);
     if (found instanceof Whereabouts.Found.Nothing nothing && !dryRun) {
       err.println(nothing.message());
       return nothing.exitCode();

@@ -20,12 +20,11 @@ import picocli.CommandLine.Spec;
     name = "restore",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Puts a backup in the place of the readings. Stop the service first. The backup is read",
-      "from end to end before anything is replaced, and what it replaces is kept beside it under",
-      "the name history-replaced-DATE.mv.db.",
-      ""
-    },
+    header = "Puts a backup in the place of the readings.",
+    description =
+        "%nStop the service first. The backup is read from end to end before "
+            + "anything is replaced, and what it replaces is kept beside it as "
+            + "history-replaced-DATE.mv.db.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:restored; or, with --check-only, the backup is whole",

@@ -54,8 +54,12 @@ final class Whereabouts {
     record Nothing(String message, int exitCode) implements Found {}
   }
 
-  /** Looks once. */
-  Found find() {
+  /**
+   * Looks once.
+   *
+   * @param mayBeNew whether a directory without readings yet is as good as a stopped service
+   */
+  Found find(boolean mayBeNew) {
     if (url != null) {
       return plainHttp(url)
           ? answering(url, "give the address of its page, or leave --url out")
@@ -73,7 +77,10 @@ final class Whereabouts {
         ((ConfigOutcome.Read) outcome)
             .config()
             .with(null, data == null ? null : data.toAbsolutePath().normalize());
-    return look(read, files);
+    Found found = look(read, files);
+    boolean named = config != null || data != null;
+    boolean empty = Occupancy.of(read.storeDirectory()) instanceof Occupancy.Absent;
+    return mayBeNew && named && empty ? new Found.Stopped(read, files) : found;
   }
 
   /** Whether a service is named rather than files. */
