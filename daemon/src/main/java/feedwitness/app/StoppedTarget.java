@@ -43,7 +43,8 @@ final class StoppedTarget implements ImportTarget {
     Engine engine =
         new Engine(ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, clock);
     engine.start();
-    return new StoppedTarget(ledger, engine, new Importer(intake, engine, ledger, clock));
+    return new StoppedTarget(
+        ledger, engine, new Importer(intake, engine, ledger, clock, ledger::halted));
   }
 
   @Override

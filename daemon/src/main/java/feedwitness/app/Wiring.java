@@ -74,7 +74,7 @@ final class Wiring {
             });
     ServiceData data =
         new ServiceData(
-            new Importer(intake, engine, ledger, around.clock()),
+            new Importer(intake, engine, ledger, around.clock(), ledger::halted),
             engine,
             ledger,
             config.storeDirectory());

@@ -19,6 +19,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
 
 /**
  * Brings readings from elsewhere into the one pipeline: they get their place in (boot, sequence)
@@ -38,8 +39,16 @@ public final class Importer {
   private final Engine engine;
   private final History history;
   private final TimeSource clock;
+  private final Supplier<Optional<String>> halted;
 
-  public Importer(Intake intake, Engine engine, History history, TimeSource clock) {
+  /** {@code halted}: why nothing is being written at the moment; empty while all is well. */
+  public Importer(
+      Intake intake,
+      Engine engine,
+      History history,
+      TimeSource clock,
+      Supplier<Optional<String>> halted) {
+    this.halted = halted;
     this.intake = intake;
     this.engine = engine;
     this.history = history;
@@ -59,6 +68,10 @@ public final class Importer {
     Optional<ImportOutcome.Refused> refused = refusal(batch);
     if (refused.isPresent()) {
       return refused.get();
+    }
+    Optional<String> before = halted.get();
+    if (before.isPresent()) {
+      return notRecorded(before.get());
     }
     Set<Same> known = known(batch);
     List<Reading> readings = new ArrayList<>();
@@ -98,6 +111,10 @@ public final class Importer {
     try {
       if (taken) {
         Stamp last = done.get(PATIENCE_SECONDS, TimeUnit.SECONDS).stamp();
+        Optional<String> meanwhile = halted.get();
+        if (meanwhile.isPresent()) {
+          return notRecorded(meanwhile.get());
+        }
         return new ImportOutcome.Taken(readings.size(), there, last.boot(), last.sequence());
       }
     } catch (InterruptedException e) {
@@ -110,6 +127,11 @@ public final class Importer {
     }
     return new ImportOutcome.Refused(
         "rows", "the service is busy; import again in a minute: what is there already is found");
+  }
+
+  private static ImportOutcome.Refused notRecorded(String why) {
+    return new ImportOutcome.Refused(
+        "rows", why + "; import again when it records: what is there already is found");
   }
 
   /** Its own time; the clock that never jumps says only when it was taken in. */

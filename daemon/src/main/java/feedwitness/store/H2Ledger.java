@@ -110,6 +110,11 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
     return writer.mark();
   }
 
+  /** What keeps samples from being written at the moment, in words; empty when all is well. */
+  public Optional<String> halted() {
+    return writer.trouble();
+  }
+
   @Override
   public Optional<String> trouble() {
     return writer.trouble().or(findings::first);
