@@ -59,7 +59,7 @@ class SmallMemoryTest {
                 ConductivityUnit.MILLISIEMENS_PER_CM,
                 20 + i % 7,
                 TemperatureUnit.CELSIUS);
-        Stamp stamp = new Stamp(1, i, i * 1_000_000_000L, start + i * 1_000L, i > 10);
+        Stamp stamp = new Stamp(1, i, i * 1_000_000_000L, start + i * 1_000L, i <= READINGS - 10);
         ledger.append(
             MeasurementChain.measure(
                 new Indication(LINE, stamp, reading, Indication.Origin.PROBE), LINEAR));
