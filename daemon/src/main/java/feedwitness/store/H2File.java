@@ -14,11 +14,27 @@ final class H2File {
   static final String SUFFIX = ".mv.db";
   private static final int IDLE_READERS = 4;
 
+  /** Scheme of H2's own access to files. */
+  static final String DISK = "file:";
+
   private final Path directory;
+  private final String scheme;
+  private final String shared;
   private final ConcurrentLinkedDeque<Connection> idle = new ConcurrentLinkedDeque<>();
 
   H2File(Path directory) {
+    this(directory, DISK, "");
+  }
+
+  /**
+   * @param scheme of the file access registered with H2, {@link #DISK} or one that counts writes or
+   *     plays a power cut
+   * @param more settings of H2 that all connections must share, each after a semicolon
+   */
+  H2File(Path directory, String scheme, String more) {
     this.directory = directory.toAbsolutePath().normalize();
+    this.scheme = scheme;
+    this.shared = ";DB_CLOSE_ON_EXIT=FALSE" + more;
   }
 
   Path path() {
@@ -43,7 +59,7 @@ final class H2File {
   }
 
   private Connection connect(String more) throws SQLException {
-    String url = "jdbc:h2:file:" + directory.resolve(NAME) + ";DB_CLOSE_ON_EXIT=FALSE" + more;
+    String url = "jdbc:h2:" + scheme + directory.resolve(NAME) + shared + more;
     return DriverManager.getConnection(url, "sa", "");
   }
 

@@ -47,7 +47,8 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
    * forward, seals what an earlier start left, and counts this start.
    */
   public static LedgerOpening open(StoreSettings settings, TimeSource time) {
-    return new LedgerOpener(settings, time, new Migrator(Migration.all())).open();
+    H2File file = new H2File(settings.directory());
+    return new LedgerOpener(settings, time, new Migrator(Migration.all()), file).open();
   }
 
   /** Number of this start of the service, counted in the file from 1; goes into every stamp. */

@@ -30,11 +30,11 @@ final class LedgerOpener {
   private final Migrator migrator;
   private final H2File file;
 
-  LedgerOpener(StoreSettings settings, TimeSource time, Migrator migrator) {
+  LedgerOpener(StoreSettings settings, TimeSource time, Migrator migrator, H2File file) {
     this.settings = settings;
     this.time = time;
     this.migrator = migrator;
-    this.file = new H2File(settings.directory());
+    this.file = file;
   }
 
   LedgerOpening open() {

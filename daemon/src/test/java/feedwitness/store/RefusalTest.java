@@ -111,7 +111,11 @@ class RefusalTest {
         new Migration(
             2, List.of("alter table boot add column if not exists offset_millis bigint")));
     LedgerOpening opening =
-        new LedgerOpener(Nursery.settings(directory), TimeSource.system(), new Migrator(steps))
+        new LedgerOpener(
+                Nursery.settings(directory),
+                TimeSource.system(),
+                new Migrator(steps),
+                new H2File(directory))
             .open();
     try (H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger()) {
       assertEquals(1, Nursery.scan(ledger, Nursery.LINE).size());
