@@ -1,6 +1,7 @@
 package feedwitness.store;
 
 import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Stamp;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
@@ -46,6 +47,9 @@ final class ChunkWriter {
     insertChunk(key, run, hour, packed);
     insertHour(key, run, hour, quarters.rollups());
     insertMinutes(key, minutes.rollups());
+    if (!run.key().dated()) {
+      noteUndated(key, run);
+    }
     noteLast(key, run.key().point());
   }
 
@@ -125,6 +129,23 @@ final class ChunkWriter {
         connection.prepareStatement("insert into rollup_minute(k, packed) values (?,?)")) {
       insert.setLong(1, key);
       insert.setBytes(2, RollupCodec.pack(minutes));
+      insert.executeUpdate();
+    }
+  }
+
+  /** Where its samples lie on the clock that never jumps, for when it gets a date. */
+  private void noteUndated(long key, Run run) throws SQLException {
+    Stamp first = run.samples().get(0).sample().stamp();
+    Stamp last = run.samples().get(run.samples().size() - 1).sample().stamp();
+    try (PreparedStatement insert =
+        connection.prepareStatement(
+            "insert into undated_chunk(k, boot, first_mono, last_mono, first_wall)"
+                + " values (?,?,?,?,?)")) {
+      insert.setLong(1, key);
+      insert.setInt(2, run.key().boot());
+      insert.setLong(3, Dating.monotonicMillis(first));
+      insert.setLong(4, Dating.monotonicMillis(last));
+      insert.setLong(5, first.wallMillis());
       insert.executeUpdate();
     }
   }

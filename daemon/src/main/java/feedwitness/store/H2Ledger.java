@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 
 /**
  * Measurements in an H2 file. {@link #append} is for the engine's thread, {@link #close} for the
@@ -19,6 +20,7 @@ import java.util.function.Consumer;
 public final class H2Ledger implements MeasurementLedger, History, AutoCloseable {
   private final int boot;
   private final FileClaim claim;
+  private final Dating dating;
   private final Pending pending;
   private final Writer writer;
   private final HistoryReader reader;
@@ -28,12 +30,14 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   H2Ledger(
       int boot,
       FileClaim claim,
+      Dating dating,
       Pending pending,
       Writer writer,
       HistoryReader reader,
       Findings findings) {
     this.claim = claim;
     this.boot = boot;
+    this.dating = dating;
     this.pending = pending;
     this.writer = writer;
     this.reader = reader;
@@ -47,8 +51,20 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
    * forward, seals what an earlier start left, and counts this start.
    */
   public static LedgerOpening open(StoreSettings settings, TimeSource time) {
+    return open(settings, time, () -> Long.MAX_VALUE);
+  }
+
+  /**
+   * The same, with an eye on the disk.
+   *
+   * @param freeOctets what the disk of the data directory has free, asked before every write; below
+   *     the floor of the settings nothing is recorded
+   */
+  public static LedgerOpening open(
+      StoreSettings settings, TimeSource time, LongSupplier freeOctets) {
     H2File file = new H2File(settings.directory());
-    return new LedgerOpener(settings, time, new Migrator(Migration.all()), file).open();
+    Migrator migrator = new Migrator(Migration.all());
+    return new LedgerOpener(settings, time, migrator, file, freeOctets).open();
   }
 
   /** Number of this start of the service, counted in the file from 1; goes into every stamp. */
@@ -58,6 +74,7 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
 
   @Override
   public void append(Measurement measurement) {
+    dating.note(measurement.stamp());
     pending.add(measurement);
     reader.noteLatest(measurement);
   }

@@ -6,6 +6,7 @@ import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
@@ -33,6 +34,9 @@ final class Writer implements Runnable {
   private final Catalogue catalogue;
   private final Pending pending;
   private final Sealer sealer;
+  private final Dating dating;
+  private final Floor floor;
+  private final Retention retention;
   private final TimeSource time;
   private final Duration syncEvery;
   private final OpenRuns openRuns = new OpenRuns();
@@ -41,6 +45,7 @@ final class Writer implements Runnable {
   private volatile Optional<String> trouble = Optional.empty();
   private Connection connection;
   private long nextRow = 1;
+  private boolean dated;
 
   Writer(
       H2File file,
@@ -48,6 +53,9 @@ final class Writer implements Runnable {
       Catalogue catalogue,
       Pending pending,
       Sealer sealer,
+      Dating dating,
+      Floor floor,
+      Retention retention,
       TimeSource time,
       Duration syncEvery,
       DurableMark start) {
@@ -56,6 +64,9 @@ final class Writer implements Runnable {
     this.catalogue = catalogue;
     this.pending = pending;
     this.sealer = sealer;
+    this.dating = dating;
+    this.floor = floor;
+    this.retention = retention;
     this.time = time;
     this.syncEvery = syncEvery;
     this.mark = start;
@@ -66,7 +77,12 @@ final class Writer implements Runnable {
   }
 
   Optional<String> trouble() {
-    return trouble;
+    Optional<Pending.Lost> lost = pending.lost();
+    return trouble.map(
+        words ->
+            lost.isEmpty()
+                ? words
+                : words + "; %d samples were not recorded so far".formatted(lost.get().samples()));
   }
 
   @Override
@@ -86,6 +102,7 @@ final class Writer implements Runnable {
             batch.measurements().size());
       }
       sealIfDue();
+      letGo();
     }
     shutDown();
   }
@@ -96,6 +113,10 @@ final class Writer implements Runnable {
       try {
         action.run();
         return true;
+      } catch (Floor.Reached e) {
+        stopped(e.getMessage(), e);
+        LockSupport.parkNanos(RETRY_NANOS);
+        continue;
       } catch (SQLException | RuntimeException e) {
         tell(e);
       }
@@ -107,14 +128,45 @@ final class Writer implements Runnable {
     }
   }
 
+  private void stopped(String words, Exception why) {
+    if (trouble.isEmpty()) {
+      Logger.error(why, words);
+    }
+    trouble = Optional.of(words);
+    pending.halt();
+  }
+
+  /** All is well again: what was lost meanwhile goes on record. */
+  private void goesOn() throws SQLException {
+    if (trouble.isEmpty()) {
+      return;
+    }
+    Optional<Pending.Lost> lost = pending.lost();
+    if (lost.isPresent()) {
+      try (PreparedStatement insert =
+          connection.prepareStatement(
+              "insert into not_recorded(boot, first_seq, last_seq, samples, why)"
+                  + " values (?, ?, ?, ?, ?)")) {
+        insert.setInt(1, lost.get().first().boot());
+        insert.setLong(2, lost.get().first().sequence());
+        insert.setLong(3, lost.get().last().sequence());
+        insert.setLong(4, lost.get().samples());
+        insert.setString(5, trouble.get());
+        insert.executeUpdate();
+      }
+      connection.commit();
+    }
+    Logger.info(
+        "history: recording again; {} samples were lost", lost.map(l -> l.samples()).orElse(0L));
+    pending.resume();
+    trouble = Optional.empty();
+  }
+
   private void tell(Exception e) {
     String words =
         "history: %s cannot be written (%s); check free space and health of the disk; trying again"
             .formatted(file.path(), e.getMessage());
-    if (trouble.isEmpty()) {
-      Logger.error(e, words);
-    }
-    trouble = Optional.of(words);
+    stopped(words, e);
   }
 
   /**
@@ -137,18 +189,25 @@ final class Writer implements Runnable {
     if (measurements.isEmpty()) {
       return;
     }
+    if (!pending.isClosed()) {
+      // what is in memory when the service stops is little, and there is no later
+      floor.check();
+    }
     List<Run> runs = runs(measurements);
     List<byte[]> rows = HotRows.pack(runs);
     long number = nextRow;
     for (byte[] row : rows) {
       HotRows.put(connection, number++, row);
     }
+    List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
     H2File.force(connection);
+    dating.saved(datedBoots);
     nextRow = number;
     openRuns.add(runs, System.nanoTime());
     publish(measurements);
-    trouble = Optional.empty();
+    dated = measurements.get(measurements.size() - 1).stamp().dated();
+    goesOn();
   }
 
   private List<Run> runs(List<Measurement> measurements) throws SQLException {
@@ -192,7 +251,19 @@ final class Writer implements Runnable {
     }
     try {
       openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
-      trouble = Optional.empty();
+      goesOn();
+    } catch (SQLException | RuntimeException e) {
+      tell(e);
+      reconnect();
+    }
+  }
+
+  private void letGo() {
+    try {
+      int gone = retention.step(connection, catalogue.numbers(), dating, dated);
+      if (gone > 0) {
+        Logger.debug("history: single samples of {} hours let go of", gone);
+      }
     } catch (SQLException | RuntimeException e) {
       tell(e);
       reconnect();

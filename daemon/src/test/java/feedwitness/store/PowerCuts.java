@@ -71,7 +71,13 @@ final class PowerCuts {
     StoreSettings settings = new StoreSettings(directory, Duration.ofSeconds(60), 65_536);
     H2File file = WatchedDisk.watch(directory, log, more);
     LedgerOpening opening =
-        new LedgerOpener(settings, TimeSource.system(), new Migrator(Migration.all()), file).open();
+        new LedgerOpener(
+                settings,
+                TimeSource.system(),
+                new Migrator(Migration.all()),
+                file,
+                () -> Long.MAX_VALUE)
+            .open();
     if (opening instanceof LedgerOpening.Opened ready) {
       return ready.ledger();
     }
