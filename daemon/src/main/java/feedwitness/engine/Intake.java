@@ -1,6 +1,7 @@
 package feedwitness.engine;
 
 import feedwitness.acquire.SampleSink;
+import feedwitness.host.ClockTrust;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.Stamp;
@@ -24,6 +25,7 @@ public final class Intake implements SampleSink {
 
   private final int boot;
   private final TimeSource clock;
+  private final ClockTrust trust;
   private final BlockingQueue<Entry> queue = new ArrayBlockingQueue<>(CAPACITY);
   private long sequence;
   private long dropped;
@@ -31,9 +33,18 @@ public final class Intake implements SampleSink {
   /** A sample, and where it differs from its point's usual basis, its own. */
   record Entry(Sample sample, @Nullable Basis ownBasis, @Nullable Consumer<Measurement> done) {}
 
+  /** With a clock that is right from the start. */
   public Intake(int boot, TimeSource clock) {
+    this(boot, clock, ClockTrust.ALWAYS);
+  }
+
+  /**
+   * @param trust decides whether a sample is dated
+   */
+  public Intake(int boot, TimeSource clock, ClockTrust trust) {
     this.boot = boot;
     this.clock = clock;
+    this.trust = trust;
   }
 
   @Override
@@ -46,13 +57,15 @@ public final class Intake implements SampleSink {
       Function<Stamp, Sample> atArrival,
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
+    // asked before the clock is read: a clock that is set in between is not believed yet
+    boolean dated = trust.trusted();
     Stamp stamp =
         new Stamp(
             boot,
             sequence + 1,
             wholeMillis(clock.monotonicNanos()),
             clock.wall().toEpochMilli(),
-            true);
+            dated);
     if (!queue.offer(new Entry(atArrival.apply(stamp), ownBasis, done))) {
       dropped++;
       return false;
@@ -72,6 +85,11 @@ public final class Intake implements SampleSink {
   /** The next entry, or null if none came in time. */
   @Nullable Entry poll(long millis) throws InterruptedException {
     return queue.poll(millis, TimeUnit.MILLISECONDS);
+  }
+
+  /** Whether samples get a date now. */
+  boolean dates() {
+    return trust.trusted();
   }
 
   synchronized long dropped() {

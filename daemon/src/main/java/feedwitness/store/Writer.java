@@ -114,7 +114,7 @@ final class Writer implements Runnable {
         action.run();
         return true;
       } catch (Floor.Reached e) {
-        stopped(e.getMessage(), e);
+        stopped(String.valueOf(e.getMessage()));
         LockSupport.parkNanos(RETRY_NANOS);
         continue;
       } catch (SQLException | RuntimeException e) {
@@ -128,9 +128,9 @@ final class Writer implements Runnable {
     }
   }
 
-  private void stopped(String words, Exception why) {
+  private void stopped(String words) {
     if (trouble.isEmpty()) {
-      Logger.error(why, words);
+      Logger.error(words);
     }
     trouble = Optional.of(words);
     pending.halt();
@@ -166,7 +166,10 @@ final class Writer implements Runnable {
     String words =
         "history: %s cannot be written (%s); check free space and health of the disk; trying again"
             .formatted(file.path(), e.getMessage());
-    stopped(words, e);
+    if (trouble.isEmpty()) {
+      Logger.debug(e, "history: what failed");
+    }
+    stopped(words);
   }
 
   /**
