@@ -137,15 +137,21 @@ final class HistoryReader implements History {
       return;
     }
     try (ReadSession session = session(point)) {
+      List<Measurement> tail = session.tail(first, end);
+      int next = 0;
       if (session.number().isPresent()) {
         int number = session.number().getAsInt();
         long low = ChunkKey.of(number, ChunkKey.hourOf(first), 0);
         long high = ChunkKey.of(number, ChunkKey.hourOf(end - 1), ChunkKey.MAX_ORDINAL);
-        for (long key : session.keysInOrder(low, high, first, end)) {
-          session.chunk(key, first, end, each);
+        for (ReadSession.Place place : session.placesInOrder(low, high, first, end)) {
+          // an hour written whole may be sealed before one that is still hot
+          while (next < tail.size() && place.after(tail.get(next).stamp())) {
+            each.accept(tail.get(next++));
+          }
+          session.chunk(place.key(), first, end, each);
         }
       }
-      session.tail(first, end).forEach(each);
+      tail.subList(next, tail.size()).forEach(each);
     } catch (SQLException e) {
       throw unreadable(point, e);
     }

@@ -171,13 +171,18 @@ final class ReadSession implements AutoCloseable {
     }
   }
 
-  /**
-   * Keys of chunks in (boot, sequence) order, with those that were dated later and touch {@code
-   * from} ≤ time < {@code to}: 24 octets an hour of history.
-   */
-  long[] keysInOrder(long low, long high, long from, long to) throws SQLException {
-    record Place(long key, int boot, long sequence) {}
+  /** A chunk, and the first sample in it. */
+  record Place(long key, int boot, long sequence) {
+    boolean after(Stamp stamp) {
+      return boot != stamp.boot() ? boot > stamp.boot() : sequence > stamp.sequence();
+    }
+  }
 
+  /**
+   * Chunks in (boot, sequence) order, with those that were dated later and touch {@code from} ≤
+   * time < {@code to}: 24 octets an hour of history.
+   */
+  List<Place> placesInOrder(long low, long high, long from, long to) throws SQLException {
     List<Place> places = new ArrayList<>();
     try (PreparedStatement statement =
         connection.prepareStatement(
@@ -196,7 +201,7 @@ final class ReadSession implements AutoCloseable {
       places.add(new Place(chunk.key(), chunk.boot(), chunk.firstSequence()));
     }
     places.sort(Comparator.comparingInt(Place::boot).thenComparingLong(Place::sequence));
-    return places.stream().mapToLong(Place::key).toArray();
+    return places;
   }
 
   /**

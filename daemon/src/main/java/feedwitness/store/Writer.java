@@ -1,6 +1,7 @@
 package feedwitness.store;
 
 import feedwitness.ledger.DurableMark;
+import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
@@ -196,11 +197,17 @@ final class Writer implements Runnable {
       // what is in memory when the service stops is little, and there is no later
       floor.check();
     }
-    List<Run> runs = runs(measurements);
-    List<byte[]> rows = HotRows.pack(runs);
+    List<Run> runs = new ArrayList<>();
+    List<Run> complete = new ArrayList<>();
+    sort(measurements, runs, complete);
     long number = nextRow;
-    for (byte[] row : rows) {
-      HotRows.put(connection, number++, row);
+    if (!runs.isEmpty()) {
+      for (byte[] row : HotRows.pack(runs)) {
+        HotRows.put(connection, number++, row);
+      }
+    }
+    for (Run run : complete) {
+      sealer.write(connection, run);
     }
     List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
@@ -213,19 +220,33 @@ final class Writer implements Runnable {
     goesOn();
   }
 
-  private List<Run> runs(List<Measurement> measurements) throws SQLException {
+  /**
+   * Splits a batch into runs of which more may come and those that are complete: where readings
+   * come faster than real time, whole hours need not go through hot rows. The first run of a point
+   * may go on with what is hot already, and the last may be gone on with.
+   */
+  private void sort(List<Measurement> measurements, List<Run> open, List<Run> complete)
+      throws SQLException {
     Map<PointName, List<Kept>> byPoint = new TreeMap<>();
+    Basis before = measurements.get(0).basis();
+    int basis = catalogue.number(connection, before);
     for (Measurement measurement : measurements) {
-      int basis = catalogue.number(connection, measurement.basis());
+      if (measurement.basis() != before) {
+        before = measurement.basis();
+        basis = catalogue.number(connection, before);
+      }
       byPoint
           .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
           .add(Kept.of(measurement, basis));
     }
-    List<Run> runs = new ArrayList<>();
     for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
-      runs.addAll(Run.cut(catalogue.number(connection, entry.getKey()), entry.getValue()));
+      int point = catalogue.number(connection, entry.getKey());
+      List<Run> runs = Run.cut(point, entry.getValue());
+      int first = openRuns.has(point) ? 1 : 0;
+      for (int i = 0; i < runs.size(); i++) {
+        (i >= first && i < runs.size() - 1 ? complete : open).add(runs.get(i));
+      }
     }
-    return runs;
   }
 
   private void publish(List<Measurement> measurements) {
@@ -254,6 +275,7 @@ final class Writer implements Runnable {
     }
     try {
       openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
+      H2File.tidy(connection);
       goesOn();
     } catch (SQLException | RuntimeException e) {
       tell(e);

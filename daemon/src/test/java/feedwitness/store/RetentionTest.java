@@ -21,7 +21,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
-import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,7 +33,7 @@ class RetentionTest {
   @TempDir Path directory;
 
   private final AtomicLong nanos = new AtomicLong(1);
-  private final AtomicReference<Instant> wall = new AtomicReference<>(MONDAY);
+  private volatile Instant wall = MONDAY;
   private final TimeSource time =
       new TimeSource() {
         @Override
@@ -44,7 +43,7 @@ class RetentionTest {
 
         @Override
         public Instant wall() {
-          return wall.get();
+          return wall;
         }
       };
 
@@ -56,7 +55,7 @@ class RetentionTest {
 
   private void pass(Duration span) {
     nanos.addAndGet(span.toNanos());
-    wall.set(wall.get().plus(span));
+    wall = wall.plus(span);
   }
 
   /** A day of two points, then a sync. */
@@ -66,8 +65,7 @@ class RetentionTest {
       int at = day * DAY + i;
       for (PointName point : List.of(LINE, TANK)) {
         long sequence = 2L * at + (point.equals(LINE) ? 1 : 2);
-        Stamp stamp =
-            new Stamp(ledger.boot(), sequence, nanos.get(), wall.get().toEpochMilli(), true);
+        Stamp stamp = new Stamp(ledger.boot(), sequence, nanos.get(), wall.toEpochMilli(), true);
         ledger.append(measured(point, stamp, 1.5 + (at % 100) / 100.0, 20));
       }
     }
@@ -92,8 +90,8 @@ class RetentionTest {
       }
       List<Measurement> left = scan(ledger, LINE);
       Instant oldest = left.get(0).stamp().wall();
-      assertTrue(!oldest.isBefore(wall.get().minus(KEEP).minus(Duration.ofHours(1))));
-      assertTrue(oldest.isBefore(wall.get().minus(KEEP).plus(Duration.ofHours(2))));
+      assertTrue(!oldest.isBefore(wall.minus(KEEP).minus(Duration.ofHours(1))));
+      assertTrue(oldest.isBefore(wall.minus(KEEP).plus(Duration.ofHours(2))));
       for (int buckets : new int[] {5_000, 600, 100, 10}) {
         List<Bucket> course = everything(ledger, buckets);
         assertTrue(course.size() <= buckets);
@@ -119,12 +117,12 @@ class RetentionTest {
   void aClockThatJumpsToNextYearCostsNothing() {
     try (H2Ledger ledger = open()) {
       record(ledger, 0);
-      wall.set(wall.get().plus(Duration.ofDays(365)));
+      wall = wall.plus(Duration.ofDays(365));
       for (int i = 0; i < 20; i++) {
         pass(Duration.ofMinutes(2));
         Nursery.sync(ledger);
       }
-      wall.set(wall.get().minus(Duration.ofDays(365)));
+      wall = wall.minus(Duration.ofDays(365));
       pass(Duration.ofMinutes(61));
       Nursery.sync(ledger);
       assertEquals(DAY, scan(ledger, LINE).size());
