@@ -21,9 +21,9 @@ final class H2File {
   static final String DISK = "file:";
 
   /** How much of the file is to be wanted octets. */
-  private static final int TIDY_PERCENT = 80;
+  private static final int TIDY_PERCENT = Integer.getInteger("tp", 80);
 
-  private static final int TIDY_OCTETS = 1_000_000;
+  private static final int TIDY_OCTETS = Integer.getInteger("to", 1_000_000);
 
   private final Path directory;
   private final String scheme;
