@@ -185,10 +185,12 @@ class Setup {
       title.value = PLACES.find((each) => each.value === place.value).title;
     }
     if (!this.#named) {
-      name.value = suggestedName(
+      const suggested = suggestedName(
         title.value,
         state.points().map((point) => point.name),
       );
+      // Setting a value, even the same one, would move the cursor of whoever is typing.
+      if (name.value !== suggested) name.value = suggested;
     }
   }
 

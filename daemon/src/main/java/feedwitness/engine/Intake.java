@@ -4,9 +4,11 @@ import feedwitness.acquire.SampleSink;
 import feedwitness.host.ClockTrust;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Sample;
+import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -31,7 +33,11 @@ public final class Intake implements SampleSink {
   private long dropped;
 
   /** A sample, and where it differs from its point's usual basis, its own. */
-  record Entry(Sample sample, @Nullable Basis ownBasis, @Nullable Consumer<Measurement> done) {}
+  record Entry(
+      Sample sample,
+      List<Octets> messages,
+      @Nullable Basis ownBasis,
+      @Nullable Consumer<Measurement> done) {}
 
   /** With a clock that is right from the start. */
   public Intake(int boot, TimeSource clock) {
@@ -49,12 +55,18 @@ public final class Intake implements SampleSink {
 
   @Override
   public void accept(Function<Stamp, Sample> atArrival) {
-    offer(atArrival, null, null);
+    offer(atArrival, List.of(), null, null);
+  }
+
+  @Override
+  public void accept(Function<Stamp, Sample> atArrival, List<Octets> messages) {
+    offer(atArrival, messages, null, null);
   }
 
   /** Returns whether there was room. */
   synchronized boolean offer(
       Function<Stamp, Sample> atArrival,
+      List<Octets> messages,
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
     // asked before the clock is read: a clock that is set in between is not believed yet
@@ -66,7 +78,7 @@ public final class Intake implements SampleSink {
             wholeMillis(clock.monotonicNanos()),
             clock.wall().toEpochMilli(),
             dated);
-    if (!queue.offer(new Entry(atArrival.apply(stamp), ownBasis, done))) {
+    if (!queue.offer(new Entry(atArrival.apply(stamp), messages, ownBasis, done))) {
       dropped++;
       return false;
     }
@@ -90,6 +102,11 @@ public final class Intake implements SampleSink {
   /** Whether samples get a date now. */
   boolean dates() {
     return trust.trusted();
+  }
+
+  /** The next entry, or null if there is none now. */
+  @Nullable Entry poll() {
+    return queue.poll();
   }
 
   synchronized long dropped() {

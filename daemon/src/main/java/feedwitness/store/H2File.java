@@ -21,9 +21,9 @@ final class H2File {
   static final String DISK = "file:";
 
   /** How much of the file is to be wanted octets. */
-  private static final int TIDY_PERCENT = Integer.getInteger("tp", 80);
+  private static final int TIDY_PERCENT = 80;
 
-  private static final int TIDY_OCTETS = Integer.getInteger("to", 1_000_000);
+  private static final int TIDY_OCTETS = 1_000_000;
 
   private final Path directory;
   private final String scheme;
@@ -42,7 +42,9 @@ final class H2File {
   H2File(Path directory, String scheme, String more) {
     this.directory = directory.toAbsolutePath().normalize();
     this.scheme = scheme;
-    this.shared = ";DB_CLOSE_ON_EXIT=FALSE" + more;
+    // pages of 8 kB: half of what each sync writes with 16, and little more room taken. Nothing is
+    // compacted while closing: that writes all anew and leaves the file larger than before
+    this.shared = ";DB_CLOSE_ON_EXIT=FALSE;PAGE_SIZE=8192;MAX_COMPACT_TIME=0" + more;
   }
 
   Path path() {

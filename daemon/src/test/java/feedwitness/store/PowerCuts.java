@@ -21,9 +21,6 @@ import java.util.Set;
 final class PowerCuts {
   private static final List<PointName> POINTS = List.of(Nursery.LINE, Nursery.TANK);
 
-  /** Tidying up while closing takes 200 ms and is cut in the recording itself. */
-  private static final String WITHOUT_COMPACTING = ";MAX_COMPACT_TIME=0";
-
   private final Path folder;
   private final Random random;
   private int opened;
@@ -107,7 +104,7 @@ final class PowerCuts {
     Path file = new H2File(directory).path();
     Files.write(file, cut.left().toArray());
     DiskLog log = new DiskLog(cut.left().toArray());
-    try (H2Ledger ledger = open(directory, log, WITHOUT_COMPACTING)) {
+    try (H2Ledger ledger = open(directory, log, "")) {
       check(ledger, cut, when);
     } catch (AssertionError e) {
       throw new AssertionError("%s (%s)".formatted(when, directory), e);

@@ -110,7 +110,12 @@ class RetentionTest {
       }
     }
     long later = Files.size(new H2File(directory).path());
-    assertTrue(later < 2 * octets, "%d grew to %d octets".formatted(octets, later));
+    // roll-ups of twice as many days, samples of as many as before
+    assertTrue(later < 2.6 * octets, "%d grew to %d octets".formatted(octets, later));
+    try (FileLook look = new FileLook(directory)) {
+      assertTrue(look.count("chunk") < 2 * 24 * (KEEP.toDays() + 3), "samples of ten days");
+      assertTrue(look.count("rollup_minute") > 2 * 24 * (2 * days - 1), "minutes of all days");
+    }
   }
 
   @Test

@@ -228,7 +228,12 @@ public final class StoreBenchmark {
           "≤ 2 octets");
     }
     WatchedDisk.forget(ours);
-    row("the same, after stopping", "", Files.size(file.path()) / (double) readings, sqliteOctets, "");
+    row(
+        "the same, after stopping",
+        "",
+        Files.size(file.path()) / (double) readings,
+        sqliteOctets,
+        "");
     System.out.printf(
         Locale.ROOT,
         "over all of it %.1f GB a year were written%n",
