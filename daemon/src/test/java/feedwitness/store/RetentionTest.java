@@ -72,6 +72,13 @@ class RetentionTest {
     Nursery.sync(ledger);
   }
 
+  private void letSmallStepsBeTaken(H2Ledger ledger) {
+    for (int i = 0; i < 60; i++) {
+      pass(Duration.ofMinutes(2));
+      Nursery.sync(ledger);
+    }
+  }
+
   private List<Bucket> everything(H2Ledger ledger, int buckets) {
     History.Course course = ledger.course(LINE, MONDAY, MONDAY.plus(Duration.ofDays(60)), buckets);
     return course.buckets();
@@ -84,10 +91,7 @@ class RetentionTest {
       for (int day = 0; day < days; day++) {
         record(ledger, day);
       }
-      for (int i = 0; i < 60; i++) {
-        pass(Duration.ofMinutes(2));
-        Nursery.sync(ledger);
-      }
+      letSmallStepsBeTaken(ledger);
       List<Measurement> left = scan(ledger, LINE);
       Instant oldest = left.get(0).stamp().wall();
       assertTrue(!oldest.isBefore(wall.minus(KEEP).minus(Duration.ofHours(1))));
@@ -108,6 +112,7 @@ class RetentionTest {
       for (int day = 0; day < days; day++) {
         record(ledger, day);
       }
+      letSmallStepsBeTaken(ledger);
     }
     long later = Files.size(new H2File(directory).path());
     // roll-ups of twice as many days, samples of as many as before
