@@ -94,6 +94,22 @@ public final class ConductivityModel {
     return new Solution(water, dissolved, bulk, lambda, conduction);
   }
 
+  /** Standard uncertainty of a solution worked out without limits, mS/cm. */
+  double uncertainty(Composition composition, Solution solution) {
+    return uncertainty.standard(composition, solution);
+  }
+
+  /** What the species of a solution add up to, mol/kg by component. */
+  double[] totals(Solution solution) {
+    double[] totals = new double[Parameters.components()];
+    for (int i = 0; i < table.size(); i++) {
+      for (int k = 0; k < table.component[i].length; k++) {
+        totals[table.component[i][k]] += table.number[i][k] * solution.dissolved.molality[i];
+      }
+    }
+    return totals;
+  }
+
   /** Index of a species by name, for tests and the uncertainty. */
   int indexOf(String species) {
     return table.indexOf(species);
