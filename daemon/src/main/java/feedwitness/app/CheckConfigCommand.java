@@ -19,11 +19,8 @@ import picocli.CommandLine.Spec;
     name = "check-config",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Reads a configuration and names everything wrong with it at once, each with file, line,",
-      "column and what to do. Starts nothing.",
-      ""
-    },
+    header = "Checks a configuration and names everything wrong with it at once.",
+    description = "%nEach fault with file, line, column and what to do. Starts nothing.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {"0:the configuration can be used", "2:it cannot"})
 @SuppressWarnings("NullAway.Init") // picocli fills the fields before call()

@@ -36,12 +36,11 @@ import picocli.CommandLine.Spec;
     name = "demo",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Opens a nursery that exists only in this computer: its water, tank, injector and probes",
-      "are simulated, its cables are real pseudo-terminals, and the real service reads them.",
-      "Its week holds a fault a day; --speed 60 plays a day in 24 minutes.",
-      ""
-    })
+    header = "Shows the service at work on a nursery that exists only in this computer.",
+    description =
+        "%nWater, tank, injector and probes are simulated; the cables are real pseudo-terminals, and"
+            + " the real service reads them. The week holds a fault a day; --speed 60 plays a day"
+            + " in 24 minutes.%n")
 @SuppressWarnings("NullAway.Init") // picocli fills the fields before call()
 final class DemoCommand implements Callable<Integer> {
   private static final DateTimeFormatter WHEN =

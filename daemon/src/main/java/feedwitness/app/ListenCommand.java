@@ -27,12 +27,10 @@ import picocli.CommandLine.Spec;
     name = "listen",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Shows what arrives on a port, in hex and text, and what a device profile makes of it:",
-      "whole messages, rejected ones with the reason, and the readings. The tool for setting up",
-      "a probe. Stop with Ctrl-C.",
-      ""
-    })
+    header = "Shows what arrives on a port and what a device profile makes of it.",
+    description =
+        "%nThe tool for setting up a probe: octets in hex and text, whole messages, rejected ones"
+            + " with the reason, and readings. Stop with Ctrl-C.%n")
 @SuppressWarnings("NullAway.Init") // picocli fills the fields before call()
 final class ListenCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

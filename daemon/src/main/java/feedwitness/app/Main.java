@@ -1,5 +1,6 @@
 package feedwitness.app;
 
+import java.io.PrintWriter;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
@@ -20,16 +21,14 @@ import picocli.CommandLine.Spec;
       CheckConfigCommand.class
     },
     sortOptions = false,
-    description = {
-      "Watches the strength of your fertilizer solution: reads conductivity probes,",
-      "refers them to 25 °C, keeps every reading, and shows them on a page.",
-      ""
-    },
+    description =
+        "Watches the strength of your fertilizer solution: reads conductivity probes, refers them to"
+            + " 25 °C, keeps every reading, and shows them on a page.%n",
     footer = {
       "",
-      "New here?      feedwitness demo             a nursery that exists only in this computer",
-      "Have a probe?  feedwitness ports            which cable is which",
-      "               feedwitness run              then set it up on the page",
+      "New here?      feedwitness demo    try it without a probe",
+      "Have a probe?  feedwitness ports   find its cable",
+      "               feedwitness run     start, and set it up on the page",
       "",
       "Feedwitness measures and advises. It doses nothing and is no safety interlock."
     })
@@ -47,7 +46,22 @@ public final class Main implements Runnable {
     return new CommandLine(new Main())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpAutoWidth(true)
+        .setParameterExceptionHandler(Main::explain)
         .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+  }
+
+  /** What was wrong and where help is, rather than all the help there is. */
+  private static int explain(CommandLine.ParameterException wrong, String[] arguments) {
+    CommandLine command = wrong.getCommandLine();
+    PrintWriter err = command.getErr();
+    err.println(
+        String.valueOf(wrong.getMessage())
+            .replaceFirst("is not an? (double|long|int)$", "is no number"));
+    if (!CommandLine.UnmatchedArgumentException.printSuggestions(wrong, err)) {
+      err.printf("Help: %s --help%n", command.getCommandSpec().qualifiedName());
+    }
+    err.flush();
+    return command.getCommandSpec().exitCodeOnInvalidInput();
   }
 
   @Override

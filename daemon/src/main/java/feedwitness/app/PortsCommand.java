@@ -13,11 +13,10 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "ports",
     mixinStandardHelpOptions = true,
-    description = {
-      "Lists the serial ports of this computer: the name that stays when cables are swapped,",
-      "what the cable says of itself, and whether you may open it.",
-      ""
-    })
+    header = "Lists serial ports, and whether you may open them.",
+    description =
+        "%nShows for each port the name that stays when cables are swapped, what the cable says of"
+            + " itself, and what to do if you may not open it.%n")
 @SuppressWarnings("NullAway.Init") // picocli fills the fields before call()
 final class PortsCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;

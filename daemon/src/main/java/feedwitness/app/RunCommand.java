@@ -24,12 +24,10 @@ import picocli.CommandLine.Spec;
     name = "run",
     mixinStandardHelpOptions = true,
     sortOptions = false,
-    description = {
-      "Starts the service: reads the probes of a configuration, keeps their readings and shows",
-      "them on a page. Without a configuration it starts too, and the page sets up the first",
-      "probe.",
-      ""
-    },
+    header = "Starts the service: reads probes, keeps readings, shows the page.",
+    description =
+        "%nReads the probes of a configuration. Without one it starts too, and the page sets up the"
+            + " first probe.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:stopped as asked",
