@@ -75,8 +75,12 @@ final class ModelUncertainty {
   private static double known(Solution solution) {
     double strength = solution.dissolved.ionicStrength;
     double away = Math.abs(solution.water.celsius() - 25);
-    double perKelvin = PER_KELVIN + PER_KELVIN_IN_STOCK * Math.min(1, strength);
-    return Math.hypot(at(MEASURED, strength), perKelvin * away);
+    return Math.hypot(at(MEASURED, strength), perKelvin(strength) * away);
+  }
+
+  /** Of κ(T)/κ(25), for each kelvin away from 25 °C. */
+  static double perKelvin(double ionicStrength) {
+    return PER_KELVIN + PER_KELVIN_IN_STOCK * Math.min(1, ionicStrength);
   }
 
   /** What the anions (and calcium, magnesium) have of data of their own, by share of the charge. */
