@@ -21,6 +21,10 @@ export const api = {
   savePoint: (draft) => send("/api/v1/setup/points", draft),
   typeReading: (name, reading) =>
     send(`/api/v1/points/${encodeURIComponent(name)}/readings`, reading),
+  explain(name, time) {
+    const query = time ? `?${new URLSearchParams({ at: new Date(time).toISOString() })}` : "";
+    return ask(`/api/v1/points/${encodeURIComponent(name)}/explain${query}`);
+  },
   measurements(name, from, to, points) {
     const query = new URLSearchParams({
       from: from.toISOString(),

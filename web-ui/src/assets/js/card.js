@@ -2,6 +2,7 @@
 
 import { placesOf } from "./added.js";
 import { h, say } from "./dom.js";
+import { explanation } from "./explanation.js";
 import { clockTime, conductivity, known, moment, span, sureTo, temperature } from "./format.js";
 import { now } from "./clock.js";
 import { ruler } from "./ruler.js";
@@ -22,6 +23,7 @@ export function card(point) {
     temperature: fact("water", "data-temperature"),
     age: fact("read", "data-age"),
     basis: h("dl"),
+    made: explanation(point.name),
     scale,
   };
   const id = `point-${point.name}`;
@@ -34,7 +36,7 @@ export function card(point) {
     parts.say,
     scale.drawing,
     h("dl", { class: "facts plain" }, parts.sure.box, parts.temperature.box, parts.age.box),
-    more(point, parts.basis),
+    more(point, parts),
   );
   let spoken = null;
   const update = (latest, around) => {
@@ -48,12 +50,17 @@ export function card(point) {
   return { article, title: point.title, byHand: !point.probe, update };
 }
 
-function more(point, basis) {
+function more(point, parts) {
   const details = h(
     "details",
-    { class: "basis" },
+    {
+      class: "basis",
+      // The number of this moment: it stands still for reading while the entry above goes on.
+      ontoggle: () => details.open && parts.made.load(parts.basis.dataset.time),
+    },
     h("summary", {}, "How this number is made"),
-    basis,
+    parts.basis,
+    parts.made.box,
   );
   const history = h("a", { href: `#history/${point.name}` }, "History");
   const form = point.probe ? null : typedForm(point);
@@ -155,6 +162,7 @@ function writeAge(slot, point, judged, age) {
 }
 
 function writeBasis(list, point) {
+  list.dataset.time = point.time ?? "";
   const rows = [
     ["at its own temperature", `${conductivity(point.conductivity_mS_cm)} mS/cm`],
     ["compensation", point.basis?.compensation],

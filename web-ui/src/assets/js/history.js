@@ -4,6 +4,7 @@ import { api } from "./api.js";
 import { INKS, drawChart } from "./chart.js";
 import { now } from "./clock.js";
 import { h, s, say } from "./dom.js";
+import { explanation } from "./explanation.js";
 import { full, known } from "./format.js";
 import { RANGES } from "./ranges.js";
 import { markWords, summary, valueWords } from "./reading-out.js";
@@ -32,6 +33,7 @@ class History {
   #asked = 0;
   #loadedAt = 0;
   #stale = false;
+  #pointedAt = null;
 
   constructor(page) {
     this.#page = page;
@@ -46,6 +48,7 @@ class History {
       matchMedia(query).addEventListener("change", () => this.#open && this.#draw());
     }
     this.#box.addEventListener("keydown", (event) => this.#key(event));
+    this.#find("explain").addEventListener("click", () => this.#explain());
     this.#find("table").addEventListener("toggle", () => this.#writeTables());
   }
 
@@ -260,6 +263,7 @@ class History {
     if (!chart) return;
     const lines = this.#lines();
     const at = index === null ? undefined : chart.data[0][index];
+    this.#pointAt(at);
     if (at === undefined) {
       say(this.#find("readout"), lines.map(summary).join(" "));
       return;
@@ -268,6 +272,30 @@ class History {
       h("span", {}, full(at * 1000)),
       ...lines.map((each) => h("span", {}, valueWords(each, at))),
     );
+  }
+
+  /** Keeps the last place pointed at when the pointer leaves for the button. */
+  #pointAt(at) {
+    if (at === undefined) return;
+    this.#pointedAt = at;
+    const button = this.#find("explain");
+    button.hidden = false;
+    say(button, `How the numbers of ${full(at * 1000)} are made`);
+  }
+
+  /** The last sample of the stretch that is nearest to the place pointed at. */
+  #explain() {
+    const at = this.#pointedAt;
+    const parts = this.#lines().flatMap((each) => {
+      const course = this.#loaded.get(each.name);
+      const nearest = nearestTo(course.measurements, at * 1000);
+      if (nearest === null) return [];
+      const time = Date.parse(nearest.time) + Math.max(0, course.bucket_s * 1000 - 1);
+      const made = explanation(each.name);
+      made.load(time);
+      return [h("h3", {}, each.title), made.box];
+    });
+    this.#find("explained").replaceChildren(...parts);
   }
 
   #key(event) {
@@ -296,6 +324,15 @@ function main(points) {
     points.find((point) => point.place === "tank") ??
     points[0]
   );
+}
+
+function nearestTo(measurements, time) {
+  let nearest = null;
+  for (const each of measurements) {
+    const away = Math.abs(Date.parse(each.time) - time);
+    if (nearest === null || away < Math.abs(Date.parse(nearest.time) - time)) nearest = each;
+  }
+  return nearest;
 }
 
 function sample(ink) {

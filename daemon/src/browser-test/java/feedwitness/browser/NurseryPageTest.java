@@ -117,6 +117,31 @@ class NurseryPageTest {
   }
 
   @Test
+  void takesAnyNumberApartOnTheCardAndInTheChart() {
+    try (BrowserPage window = new BrowserPage(service.page(), 1280, 900, ColorScheme.LIGHT)) {
+      Page page = window.page();
+      Locator line = page.locator("article[data-point=line]");
+      becomes(line, "data-state", "reading");
+      line.locator("summary").click();
+      assertThat(line.locator("[data-step=octets]")).containsText("The instrument sent");
+      assertThat(line.locator("[data-step=compensation]")).containsText("referred to 25 °C");
+      assertThat(line.locator("[data-budget] tbody tr")).hasCount(6);
+      window.expectNoSidewaysScrolling();
+      page.navigate(service.page() + "#history/line");
+      Locator chart = page.locator("[data-chart]");
+      becomes(chart, "data-gaps", "0");
+      chart.locator("canvas").first().waitFor();
+      chart.focus();
+      page.keyboard().press("ArrowLeft");
+      page.locator("[data-explain]").click();
+      assertThat(page.locator("[data-explained] [data-step=indication]")).containsText("µS/cm");
+      AxeResults faults = new AxeBuilder(page).analyze();
+      assertEquals(0, faults.getViolations().size(), () -> faults.getViolations().toString());
+      window.expectNoComplaints();
+    }
+  }
+
+  @Test
   void drawsHistoryWithAGapWhereThereWasOne() throws Exception {
     String line = "/api/v1/points/line";
     service.await(line, p -> p.path("state").asText().equals("reading"));

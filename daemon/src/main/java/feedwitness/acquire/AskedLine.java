@@ -64,7 +64,7 @@ final class AskedLine implements Conversation {
       if (outcome instanceof FrameOutcome.Frame frame) {
         DecodeOutcome decoded = decoder.decode(List.of(frame));
         observer.decoded(decoded);
-        Understanding.apply(decoded, watch);
+        Understanding.apply(decoded, List.of(frame), watch);
         return decoded instanceof DecodeOutcome.Decoded;
       }
       watch.note(Cause.UNREADABLE, Understanding.ofRejection((FrameOutcome.Rejection) outcome));

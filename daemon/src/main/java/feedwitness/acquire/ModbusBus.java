@@ -95,7 +95,7 @@ final class ModbusBus implements Conversation {
     }
     DecodeOutcome decoded = unit.decoder().decode(answers);
     observer.decoded(decoded);
-    Understanding.apply(decoded, unit.watch());
+    Understanding.apply(decoded, answers, unit.watch());
     return decoded instanceof DecodeOutcome.Decoded;
   }
 

@@ -10,7 +10,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import org.tinylog.Logger;
 
 /**
@@ -31,6 +30,7 @@ public final class PortSession implements Runnable {
   private final PortOpener opener;
   private final TimeSource ticks;
   private final WireObserver observer;
+  private final Pause rests;
   private final List<ProbeWatch> watches = new ArrayList<>();
   private final Conversation conversation;
   private final CountDownLatch stopped = new CountDownLatch(1);
@@ -38,6 +38,17 @@ public final class PortSession implements Runnable {
   /** {@code ticks} is real time: wires do not run faster in a speeded-up demo. */
   public PortSession(
       PortPlan plan, PortOpener opener, TimeSource ticks, SampleSink sink, WireObserver observer) {
+    this(plan, opener, ticks, sink, observer, Pause.REAL);
+  }
+
+  PortSession(
+      PortPlan plan,
+      PortOpener opener,
+      TimeSource ticks,
+      SampleSink sink,
+      WireObserver observer,
+      Pause rests) {
+    this.rests = rests;
     this.plan = plan;
     this.opener = opener;
     this.ticks = ticks;
@@ -60,6 +71,15 @@ public final class PortSession implements Runnable {
 
   @Override
   public void run() {
+    try {
+      keepTalking();
+    } finally {
+      rests.ended();
+      Logger.debug("{}: closed", plan.link().text());
+    }
+  }
+
+  private void keepTalking() {
     Duration pause = FIRST_PAUSE;
     while (isRunning()) {
       PortOpener.Outcome outcome = opener.open(plan.link(), plan.serial());
@@ -71,7 +91,9 @@ public final class PortSession implements Runnable {
         observer.trouble(refused.detail());
         watches.forEach(watch -> watch.lost(cause(refused.why()), refused.detail()));
       }
-      rest(pause);
+      if (!rests.rest(pause, stopped)) {
+        return;
+      }
       Duration doubled = pause.multipliedBy(2);
       pause = doubled.compareTo(LONGEST_PAUSE) < 0 ? doubled : LONGEST_PAUSE;
     }
@@ -117,18 +139,6 @@ public final class PortSession implements Runnable {
 
   private boolean isRunning() {
     return stopped.getCount() > 0;
-  }
-
-  private void rest(Duration pause) {
-    try {
-      if (stopped.await(pause.toMillis(), TimeUnit.MILLISECONDS)) {
-        Logger.debug("{}: closed", plan.link().text());
-      }
-    } catch (InterruptedException e) {
-      // Nobody interrupts a session; whoever does wants it to end.
-      stopped.countDown();
-      Thread.currentThread().interrupt();
-    }
   }
 
   /** Asks the session to end; it does within about a second. */

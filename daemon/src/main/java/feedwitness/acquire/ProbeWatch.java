@@ -1,5 +1,6 @@
 package feedwitness.acquire;
 
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Indication;
@@ -7,6 +8,7 @@ import feedwitness.sample.Missing;
 import feedwitness.sample.Missing.Cause;
 import feedwitness.sample.Reading;
 import java.time.Duration;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.tinylog.Logger;
 
@@ -52,8 +54,9 @@ final class ProbeWatch {
     trouble = null;
   }
 
-  void reading(Reading reading) {
-    sink.accept(stamp -> new Indication(point, stamp, reading, Indication.Origin.PROBE));
+  /** {@code messages} are what it was read from. */
+  void reading(Reading reading, List<Octets> messages) {
+    sink.accept(stamp -> new Indication(point, stamp, reading, Indication.Origin.PROBE), messages);
     long now = ticks.monotonicNanos();
     if (reported != null) {
       Logger.info(

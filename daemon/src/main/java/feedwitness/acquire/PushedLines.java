@@ -67,7 +67,7 @@ final class PushedLines implements Conversation {
       if (outcome instanceof FrameOutcome.Frame frame) {
         DecodeOutcome decoded = decoder.decode(List.of(frame));
         observer.decoded(decoded);
-        Understanding.apply(decoded, watch);
+        Understanding.apply(decoded, List.of(frame), watch);
       } else if (joining) {
         // The line that was under way when the port was opened: no fault, the next one counts.
         watch.opened();

@@ -1,7 +1,9 @@
 package feedwitness.acquire;
 
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.sample.Sample;
+import java.util.List;
 import java.util.function.Function;
 
 /** Takes samples off the wire threads. */
@@ -12,4 +14,12 @@ public interface SampleSink {
    * threads; order of stamps is order of calls.
    */
   void accept(Function<Stamp, Sample> atArrival);
+
+  /**
+   * The same with the messages the sample was read from, for whoever wants to see them again; a
+   * sink may forget them.
+   */
+  default void accept(Function<Stamp, Sample> atArrival, List<Octets> messages) {
+    accept(atArrival);
+  }
 }

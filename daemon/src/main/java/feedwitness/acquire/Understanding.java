@@ -2,6 +2,7 @@ package feedwitness.acquire;
 
 import feedwitness.frame.FrameOutcome;
 import feedwitness.sample.DecodeOutcome;
+import java.util.List;
 
 /** What frames and decodings mean for a probe's watch. */
 final class Understanding {
@@ -9,9 +10,9 @@ final class Understanding {
 
   private Understanding() {}
 
-  static void apply(DecodeOutcome decoded, ProbeWatch watch) {
+  static void apply(DecodeOutcome decoded, List<FrameOutcome.Frame> frames, ProbeWatch watch) {
     if (decoded instanceof DecodeOutcome.Decoded good) {
-      watch.reading(good.reading());
+      watch.reading(good.reading(), frames.stream().map(FrameOutcome.Frame::octets).toList());
     } else if (decoded instanceof DecodeOutcome.Refused refused) {
       watch.note(refused.cause(), refused.text());
     }

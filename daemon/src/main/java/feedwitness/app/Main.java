@@ -18,7 +18,8 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       PortsCommand.class,
       ListenCommand.class,
-      CheckConfigCommand.class
+      CheckConfigCommand.class,
+      ExplainCommand.class
     },
     sortOptions = false,
     description =

@@ -5,7 +5,6 @@ import feedwitness.measurement.Basis;
 import feedwitness.measurement.InstrumentLimits;
 import feedwitness.measurement.TemperatureCompensation;
 import feedwitness.profile.InstrumentFacts;
-import feedwitness.site.CompensationChoice;
 import feedwitness.site.MeasuringPoint;
 
 /** Which basis the measurements of a point have. */
@@ -13,13 +12,21 @@ final class Bases {
   /** Profile name of readings typed by a person. */
   static final String TYPED = "typed";
 
-  /** How far linear coefficients of feeds scatter about the default, 1/K (standard uncertainty). */
-  private static final double ALPHA_STANDARD_UNCERTAINTY = 0.0006;
-
   private Bases() {}
 
+  /** The same with another compensation. */
+  static Basis with(Basis usual, TemperatureCompensation compensation) {
+    return new Basis(
+        usual.rules(),
+        usual.profile(),
+        usual.indicatedAt25(),
+        usual.calibration(),
+        compensation,
+        usual.limits());
+  }
+
   /** For what the probe of a point says; for a point without one, as if typed at 25 °C. */
-  static Basis ofProbe(MeasuringPoint point) {
+  static Basis ofProbe(MeasuringPoint point, TemperatureCompensation compensation) {
     return point
         .probe()
         .map(
@@ -30,34 +37,21 @@ final class Bases {
                   mount.profile().name(),
                   facts.compensation() == InstrumentFacts.Compensation.TO_25,
                   new CalibrationCurve.Identity(),
-                  compensation(point.compensation()),
+                  compensation,
                   limits(facts));
             })
-        .orElseGet(() -> ofTyped(point, TypedReading.Compensated.TO_25));
+        .orElseGet(() -> ofTyped(TypedReading.Compensated.TO_25, compensation));
   }
 
   /** For a reading of a handheld meter, of which nothing is known. */
-  static Basis ofTyped(MeasuringPoint point, TypedReading.Compensated compensated) {
+  static Basis ofTyped(TypedReading.Compensated compensated, TemperatureCompensation compensation) {
     return new Basis(
         Basis.RULES,
         TYPED,
         compensated == TypedReading.Compensated.TO_25,
         new CalibrationCurve.Identity(),
-        compensation(point.compensation()),
+        compensation,
         InstrumentLimits.UNKNOWN);
-  }
-
-  private static TemperatureCompensation compensation(CompensationChoice choice) {
-    if (choice instanceof CompensationChoice.Linear linear) {
-      return new TemperatureCompensation.Linear(
-          linear.percentPerKelvin() / 100, ALPHA_STANDARD_UNCERTAINTY);
-    }
-    if (choice instanceof CompensationChoice.Iso7888) {
-      return new TemperatureCompensation.NaturalWater();
-    }
-    return choice instanceof CompensationChoice.Kcl
-        ? new TemperatureCompensation.Kcl()
-        : new TemperatureCompensation.None();
   }
 
   private static InstrumentLimits limits(InstrumentFacts facts) {

@@ -2,10 +2,13 @@ package feedwitness.engine;
 
 import feedwitness.ledger.History;
 import feedwitness.measurement.Basis;
+import feedwitness.measurement.CompensationSource;
 import feedwitness.measurement.Measurement;
+import feedwitness.measurement.TemperatureCompensation;
 import feedwitness.quantity.PointName;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +17,7 @@ import java.util.Optional;
 /** The latest of each point, written by the engine and read by many. */
 final class Board {
   private Site site;
+  private CompensationSource compensation;
   private final Map<PointName, Basis> bases = new HashMap<>();
   private final Map<PointName, Measurement> latest = new HashMap<>();
   private final Map<PointName, Measurement> lastReading = new HashMap<>();
@@ -21,6 +25,7 @@ final class Board {
   /** Starts from what history knows. */
   Board(Site site, History history) {
     this.site = site;
+    this.compensation = new SiteCompensation(site);
     follow(site);
     for (MeasuringPoint point : site.points()) {
       history.latest(point.name()).ifPresent(measurement -> latest.put(point.name(), measurement));
@@ -31,8 +36,14 @@ final class Board {
   /** A changed site; points that are gone are forgotten. */
   synchronized void follow(Site changed) {
     site = changed;
+    compensation = new SiteCompensation(changed);
     bases.clear();
-    changed.points().forEach(point -> bases.put(point.name(), Bases.ofProbe(point)));
+    changed
+        .points()
+        .forEach(
+            point ->
+                bases.put(
+                    point.name(), Bases.ofProbe(point, SiteCompensation.of(point.compensation()))));
     latest.keySet().retainAll(bases.keySet());
     lastReading.keySet().retainAll(bases.keySet());
   }
@@ -41,9 +52,19 @@ final class Board {
     return site;
   }
 
-  /** Empty for a point that was just removed. */
-  synchronized Optional<Basis> basis(PointName point) {
-    return Optional.ofNullable(bases.get(point));
+  /** For what a probe says at a time; empty for a point that was just removed. */
+  synchronized Optional<Basis> basis(PointName point, Instant at) {
+    Basis usual = bases.get(point);
+    if (usual == null) {
+      return Optional.empty();
+    }
+    TemperatureCompensation now = compensation.of(point, at);
+    return Optional.of(usual.compensation().equals(now) ? usual : Bases.with(usual, now));
+  }
+
+  /** For what a person typed. */
+  synchronized Basis typedBasis(TypedReading typed, Instant at) {
+    return Bases.ofTyped(typed.compensated(), compensation.of(typed.point(), at));
   }
 
   synchronized void post(Measurement measurement) {

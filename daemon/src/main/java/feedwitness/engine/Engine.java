@@ -5,9 +5,12 @@ import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.measurement.MeasurementChain;
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Indication;
+import feedwitness.sample.Sample;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.time.Instant;
@@ -37,6 +40,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private final MeasurementLedger ledger;
   private final TimeSource clock;
   private final Board board;
+  private final Messages messages = new Messages();
   private final int boot;
   private final Instant startedAt;
   private final String version;
@@ -81,15 +85,27 @@ public final class Engine implements LiveView, AutoCloseable {
     }
   }
 
+  /**
+   * Measures all that is queued on the caller's thread; for a replay, instead of {@link #start()}.
+   */
+  public void drain() {
+    for (Intake.Entry entry = intake.poll(); entry != null; entry = intake.poll()) {
+      measure(entry);
+    }
+  }
+
   private void measure(Intake.Entry entry) {
     try {
       Basis own = entry.ownBasis();
-      Optional<Basis> basis = own != null ? Optional.of(own) : board.basis(entry.sample().point());
+      Sample sample = entry.sample();
+      Optional<Basis> basis =
+          own != null ? Optional.of(own) : board.basis(sample.point(), sample.stamp().wall());
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(entry.sample(), basis.get());
+      Measurement measurement = MeasurementChain.measure(sample, basis.get());
       ledger.append(measurement);
+      messages.remember(sample, entry.messages());
       board.post(measurement);
       Consumer<Measurement> done = entry.done();
       if (done != null) {
@@ -106,6 +122,7 @@ public final class Engine implements LiveView, AutoCloseable {
   /** The configuration changed; readings of points no longer in it are let go. */
   public void follow(Site changed) {
     board.follow(changed);
+    messages.forgetAllBut(changed);
   }
 
   @Override
@@ -144,7 +161,8 @@ public final class Engine implements LiveView, AutoCloseable {
     boolean taken =
         intake.offer(
             stamp -> new Indication(typed.point(), stamp, typed.reading(), Indication.Origin.TYPED),
-            Bases.ofTyped(point.get(), typed.compensated()),
+            List.of(),
+            board.typedBasis(typed, clock.wall()),
             done::complete);
     try {
       if (taken) {
@@ -157,6 +175,11 @@ public final class Engine implements LiveView, AutoCloseable {
     }
     return new TypedOutcome.Refused(
         "point", "the service is busy; look at the page's first line, then type it again");
+  }
+
+  @Override
+  public List<Octets> messages(PointName point, Stamp stamp) {
+    return messages.of(point, stamp);
   }
 
   @Override

@@ -3,9 +3,11 @@ package feedwitness.engine;
 import feedwitness.acquire.SampleSink;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Sample;
+import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
@@ -29,7 +31,11 @@ public final class Intake implements SampleSink {
   private long dropped;
 
   /** A sample, and where it differs from its point's usual basis, its own. */
-  record Entry(Sample sample, @Nullable Basis ownBasis, @Nullable Consumer<Measurement> done) {}
+  record Entry(
+      Sample sample,
+      List<Octets> messages,
+      @Nullable Basis ownBasis,
+      @Nullable Consumer<Measurement> done) {}
 
   public Intake(int boot, TimeSource clock) {
     this.boot = boot;
@@ -38,12 +44,18 @@ public final class Intake implements SampleSink {
 
   @Override
   public void accept(Function<Stamp, Sample> atArrival) {
-    offer(atArrival, null, null);
+    offer(atArrival, List.of(), null, null);
+  }
+
+  @Override
+  public void accept(Function<Stamp, Sample> atArrival, List<Octets> messages) {
+    offer(atArrival, messages, null, null);
   }
 
   /** Returns whether there was room. */
   synchronized boolean offer(
       Function<Stamp, Sample> atArrival,
+      List<Octets> messages,
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
     Stamp stamp =
@@ -53,7 +65,7 @@ public final class Intake implements SampleSink {
             wholeMillis(clock.monotonicNanos()),
             clock.wall().toEpochMilli(),
             true);
-    if (!queue.offer(new Entry(atArrival.apply(stamp), ownBasis, done))) {
+    if (!queue.offer(new Entry(atArrival.apply(stamp), messages, ownBasis, done))) {
       dropped++;
       return false;
     }
@@ -72,6 +84,11 @@ public final class Intake implements SampleSink {
   /** The next entry, or null if none came in time. */
   @Nullable Entry poll(long millis) throws InterruptedException {
     return queue.poll(millis, TimeUnit.MILLISECONDS);
+  }
+
+  /** The next entry, or null if there is none now. */
+  @Nullable Entry poll() {
+    return queue.poll();
   }
 
   synchronized long dropped() {

@@ -2,7 +2,9 @@ package feedwitness.engine;
 
 import feedwitness.ledger.DurableMark;
 import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
 import feedwitness.site.Site;
 import java.time.Instant;
 import java.util.List;
@@ -29,6 +31,12 @@ public interface LiveView {
 
   /** Sends a reading typed by a person down the pipeline. */
   TypedOutcome type(TypedReading reading);
+
+  /**
+   * The messages a sample was read from, in their order. Empty if they are no longer remembered
+   * ({@link Messages#REMEMBERED} of each point are), or if there never were any.
+   */
+  List<Octets> messages(PointName point, Stamp stamp);
 
   /** How the service is. */
   Health health();

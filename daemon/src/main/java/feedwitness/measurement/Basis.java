@@ -21,8 +21,12 @@ public record Basis(
     TemperatureCompensation compensation,
     InstrumentLimits limits) {
 
-  /** Version of the arithmetic of this program. */
-  public static final int RULES = 1;
+  /**
+   * Version of the arithmetic of this program. Rules 2 added to the uncertainty the calibration's
+   * own, the scatter of the instrument, and an assumed accuracy of the temperature where the maker
+   * states none. Numbers of older bases are still made by their own rules.
+   */
+  public static final int RULES = 2;
 
   /** One line of {@code key=value} pairs from which {@link #parse} makes an equal basis. */
   public String toText() {

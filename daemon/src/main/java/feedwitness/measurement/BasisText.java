@@ -18,7 +18,7 @@ final class BasisText {
             basis.profile(),
             basis.indicatedAt25(),
             write(basis.calibration()),
-            write(basis.compensation()),
+            CompensationText.write(basis.compensation()),
             join(
                 limits.minMilliSiemensPerCm(),
                 limits.maxMilliSiemensPerCm(),
@@ -26,27 +26,24 @@ final class BasisText {
                 limits.maxCelsius(),
                 limits.resolutionMilliSiemensPerCm(),
                 limits.accuracyPercent(),
-                limits.temperatureAccuracyKelvin()));
+                limits.temperatureAccuracyKelvin(),
+                limits.repeatabilityPercent()));
   }
 
   private static String write(CalibrationCurve curve) {
     if (curve instanceof CalibrationCurve.Linear linear) {
-      return "linear," + join(linear.slope(), linear.offsetMilliSiemensPerCm());
+      return "linear,"
+          + join(
+              linear.slope(),
+              linear.offsetMilliSiemensPerCm(),
+              linear.slopeStandardUncertainty(),
+              linear.offsetStandardUncertainty(),
+              linear.correlation());
     }
     return "identity";
   }
 
-  private static String write(TemperatureCompensation compensation) {
-    if (compensation instanceof TemperatureCompensation.Linear linear) {
-      return "linear," + join(linear.alpha(), linear.alphaStandardUncertainty());
-    }
-    if (compensation instanceof TemperatureCompensation.NaturalWater) {
-      return "iso7888";
-    }
-    return compensation instanceof TemperatureCompensation.Kcl ? "kcl" : "none";
-  }
-
-  private static String join(double... numbers) {
+  static String join(double... numbers) {
     StringBuilder text = new StringBuilder();
     for (double number : numbers) {
       text.append(text.isEmpty() ? "" : ",").append(number);
@@ -67,48 +64,48 @@ final class BasisText {
     if (rules > Basis.RULES) {
       throw damaged(text, "rules " + rules + " are newer than this program's " + Basis.RULES);
     }
-    String[] limits = get(text, parts, "limits").split(",", -1);
-    if (limits.length != 7) {
-      throw damaged(text, "limits are not 7 numbers");
-    }
     return new Basis(
         rules,
         get(text, parts, "profile"),
         Boolean.parseBoolean(get(text, parts, "at25")),
         calibration(text, get(text, parts, "calibration").split(",", -1)),
-        compensation(text, get(text, parts, "compensation").split(",", -1)),
-        new InstrumentLimits(
-            number(text, limits[0]),
-            number(text, limits[1]),
-            number(text, limits[2]),
-            number(text, limits[3]),
-            number(text, limits[4]),
-            number(text, limits[5]),
-            number(text, limits[6])));
+        CompensationText.read(text, get(text, parts, "compensation").split(",", -1)),
+        limits(text, get(text, parts, "limits").split(",", -1)));
   }
 
+  /** Rules 1 wrote seven numbers: no repeatability. */
+  private static InstrumentLimits limits(String text, String[] words) {
+    if (words.length != 7 && words.length != 8) {
+      throw damaged(text, "limits are not 7 or 8 numbers");
+    }
+    return new InstrumentLimits(
+        number(text, words[0]),
+        number(text, words[1]),
+        number(text, words[2]),
+        number(text, words[3]),
+        number(text, words[4]),
+        number(text, words[5]),
+        number(text, words[6]),
+        words.length == 8 ? number(text, words[7]) : Double.NaN);
+  }
+
+  /** Rules 1 wrote slope and offset alone. */
   private static CalibrationCurve calibration(String text, String[] words) {
     if (words[0].equals("linear") && words.length == 3) {
       return new CalibrationCurve.Linear(number(text, words[1]), number(text, words[2]));
+    }
+    if (words[0].equals("linear") && words.length == 6) {
+      return new CalibrationCurve.Linear(
+          number(text, words[1]),
+          number(text, words[2]),
+          number(text, words[3]),
+          number(text, words[4]),
+          number(text, words[5]));
     }
     if (words[0].equals("identity")) {
       return new CalibrationCurve.Identity();
     }
     throw damaged(text, "unknown calibration '" + words[0] + "'");
-  }
-
-  private static TemperatureCompensation compensation(String text, String[] words) {
-    if (words[0].equals("linear") && words.length != 3) {
-      throw damaged(text, "linear compensation needs two numbers");
-    }
-    return switch (words[0]) {
-      case "none" -> new TemperatureCompensation.None();
-      case "iso7888" -> new TemperatureCompensation.NaturalWater();
-      case "kcl" -> new TemperatureCompensation.Kcl();
-      case "linear" ->
-          new TemperatureCompensation.Linear(number(text, words[1]), number(text, words[2]));
-      default -> throw damaged(text, "unknown compensation '" + words[0] + "'");
-    };
   }
 
   private static String get(String text, Map<String, String> parts, String key) {
@@ -119,7 +116,7 @@ final class BasisText {
     return value;
   }
 
-  private static double number(String text, String word) {
+  static double number(String text, String word) {
     try {
       return Double.parseDouble(word);
     } catch (NumberFormatException e) {
@@ -127,7 +124,7 @@ final class BasisText {
     }
   }
 
-  private static IllegalArgumentException damaged(String text, String why) {
+  static IllegalArgumentException damaged(String text, String why) {
     return new IllegalArgumentException("basis '%s' cannot be used: %s".formatted(text, why));
   }
 }

@@ -10,6 +10,8 @@ package feedwitness.measurement;
  * @param resolutionMilliSiemensPerCm smallest step, mS/cm
  * @param accuracyPercent half-width of the stated error of conductivity, % of reading
  * @param temperatureAccuracyKelvin half-width of the stated error of temperature, K
+ * @param repeatabilityPercent half-width within which repeated readings of one solution lie, % of
+ *     reading
  */
 public record InstrumentLimits(
     double minMilliSiemensPerCm,
@@ -18,10 +20,31 @@ public record InstrumentLimits(
     double maxCelsius,
     double resolutionMilliSiemensPerCm,
     double accuracyPercent,
-    double temperatureAccuracyKelvin) {
+    double temperatureAccuracyKelvin,
+    double repeatabilityPercent) {
 
   /** Nothing is known. */
   public static final InstrumentLimits UNKNOWN =
       new InstrumentLimits(
           Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+
+  /** Where the maker states no repeatability. */
+  public InstrumentLimits(
+      double minMilliSiemensPerCm,
+      double maxMilliSiemensPerCm,
+      double minCelsius,
+      double maxCelsius,
+      double resolutionMilliSiemensPerCm,
+      double accuracyPercent,
+      double temperatureAccuracyKelvin) {
+    this(
+        minMilliSiemensPerCm,
+        maxMilliSiemensPerCm,
+        minCelsius,
+        maxCelsius,
+        resolutionMilliSiemensPerCm,
+        accuracyPercent,
+        temperatureAccuracyKelvin,
+        Double.NaN);
+  }
 }

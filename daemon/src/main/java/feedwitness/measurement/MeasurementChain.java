@@ -45,25 +45,19 @@ public final class MeasurementChain {
     double indicated = reading.conductivityMilliSiemensPerCm();
     double celsius = reading.temperatureCelsius();
     double calibrated = basis.calibration().apply(indicated);
-    if (basis.indicatedAt25() || basis.compensation() instanceof TemperatureCompensation.None) {
-      double u = UncertaintyBudget.combine(indicated, calibrated, celsius, 1, 0, basis);
-      return new Measurement(sample, calibrated, calibrated, u, celsius, flags, basis);
+    TemperatureCompensation.Outcome.Factor factor = Applied.factor(celsius, basis);
+    if (factor == null) {
+      return new Measurement(sample, calibrated, Double.NaN, Double.NaN, celsius, flags, basis);
     }
-    if (basis.compensation().at(celsius) instanceof TemperatureCompensation.Outcome.Factor factor) {
-      double at25 = calibrated * factor.value();
-      double u =
-          UncertaintyBudget.combine(
-              indicated, calibrated, celsius, factor.value(), factor.perKelvin(), basis);
-      return new Measurement(sample, calibrated, at25, u, celsius, flags, basis);
-    }
-    return new Measurement(sample, calibrated, Double.NaN, Double.NaN, celsius, flags, basis);
+    double u =
+        BudgetLine.combine(
+            new Operating(indicated, celsius, factor.value(), factor.perKelvin(), basis));
+    return new Measurement(
+        sample, calibrated, calibrated * factor.value(), u, celsius, flags, basis);
   }
 
   private static Flags compensationFlags(Reading reading, Basis basis) {
-    if (basis.indicatedAt25()
-        || basis.compensation() instanceof TemperatureCompensation.None
-        || basis.compensation().at(reading.temperatureCelsius())
-            instanceof TemperatureCompensation.Outcome.Factor) {
+    if (Applied.factor(reading.temperatureCelsius(), basis) != null) {
       return Flags.NONE;
     }
     return Double.isNaN(reading.temperatureCelsius())

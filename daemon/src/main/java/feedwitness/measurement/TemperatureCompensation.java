@@ -108,4 +108,78 @@ public sealed interface TemperatureCompensation {
       return 0.0005;
     }
   }
+
+  /**
+   * κ(T)/κ(25) = 1 + a d + b d² + c d³ with d = T − 25, fitted by whoever knows the solution: its
+   * recipe, or a measured course of temperature. The coefficients travel in the basis, so a number
+   * stands whatever becomes of the model they came from.
+   *
+   * @param label what was fitted, 1 to 64 of a–z, 0–9, dot, dash, underscore
+   * @param perKelvin a, 1/K
+   * @param perKelvin2 b, 1/K²
+   * @param perKelvin3 c, 1/K³
+   * @param minCelsius lower end of the fit, °C
+   * @param maxCelsius upper end, °C
+   * @param relativeUncertaintyPerKelvin relative standard uncertainty of the factor for each kelvin
+   *     away from 25 °C, 1/K, ≥ 0
+   */
+  record Fitted(
+      String label,
+      double perKelvin,
+      double perKelvin2,
+      double perKelvin3,
+      double minCelsius,
+      double maxCelsius,
+      double relativeUncertaintyPerKelvin)
+      implements TemperatureCompensation {
+    private static final double STEP_KELVIN = 0.5;
+
+    /**
+     * Checks that the ratio is above 0.1 and rises over the whole fit.
+     *
+     * @throws IllegalArgumentException naming what is unusable
+     */
+    public Fitted {
+      if (!label.matches("[a-z0-9._-]{1,64}")) {
+        throw new IllegalArgumentException(
+            "label '%s' of a compensation is not 1 to 64 of a-z, 0-9, dot, dash, underscore"
+                .formatted(label));
+      }
+      if (!(minCelsius < maxCelsius && minCelsius >= -10 && maxCelsius <= 110)) {
+        throw new IllegalArgumentException(
+            "compensation %s over %s to %s °C is no range within -10 to 110 °C"
+                .formatted(label, minCelsius, maxCelsius));
+      }
+      if (!(relativeUncertaintyPerKelvin >= 0 && relativeUncertaintyPerKelvin < 0.1)) {
+        throw new IllegalArgumentException(
+            "uncertainty %s 1/K of compensation %s is outside 0 to 0.1"
+                .formatted(relativeUncertaintyPerKelvin, label));
+      }
+      for (double t = minCelsius; t < maxCelsius + STEP_KELVIN; t += STEP_KELVIN) {
+        double d = Math.min(t, maxCelsius) - REFERENCE_CELSIUS;
+        if (!(1 + d * (perKelvin + d * (perKelvin2 + d * perKelvin3)) > 0.1
+            && perKelvin + d * (2 * perKelvin2 + d * 3 * perKelvin3) > 0)) {
+          throw new IllegalArgumentException(
+              "compensation %s does not rise from above 0.1 at %s °C"
+                  .formatted(label, Math.min(t, maxCelsius)));
+        }
+      }
+    }
+
+    @Override
+    public Outcome at(double celsius) {
+      if (!(celsius >= minCelsius && celsius <= maxCelsius)) {
+        return new Outcome.OutOfRange(celsius, minCelsius, maxCelsius);
+      }
+      double d = celsius - REFERENCE_CELSIUS;
+      double ratio = 1 + d * (perKelvin + d * (perKelvin2 + d * perKelvin3));
+      double slope = perKelvin + d * (2 * perKelvin2 + d * 3 * perKelvin3);
+      return new Outcome.Factor(1 / ratio, -slope / (ratio * ratio));
+    }
+
+    @Override
+    public double relativeStandardUncertainty(double celsius) {
+      return Math.abs(celsius - REFERENCE_CELSIUS) * relativeUncertaintyPerKelvin;
+    }
+  }
 }

@@ -1,45 +1,46 @@
 package feedwitness.measurement;
 
-/**
- * Combines what is known of the parts (JCGM 100, 5.1.2, uncorrelated). Stated accuracies are
- * half-widths of rectangular distributions (÷ √3), a resolution is a full width (÷ √12).
- */
-final class UncertaintyBudget {
-  private UncertaintyBudget() {}
+import feedwitness.sample.Indication;
+import feedwitness.sample.Reading;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
-  /**
-   * Standard uncertainty of the conductivity at 25 °C in mS/cm; NaN where the instrument's accuracy
-   * is unknown: a budget without its main part would flatter.
-   *
-   * @param factor compensation factor, unitless
-   * @param perKelvin its slope, 1/K
-   */
-  static double combine(
-      double indicated,
-      double calibrated,
-      double celsius,
-      double factor,
-      double perKelvin,
-      Basis basis) {
-    InstrumentLimits limits = basis.limits();
-    double slope = basis.calibration().slope();
-    double instrument = factor * slope * indicated * limits.accuracyPercent() / 100 / Math.sqrt(3);
-    double resolution =
-        factor * slope * orZero(limits.resolutionMilliSiemensPerCm()) / Math.sqrt(12);
-    double temperature =
-        calibrated * perKelvin * orZero(limits.temperatureAccuracyKelvin()) / Math.sqrt(3);
-    double compensation =
-        perKelvin == 0
-            ? 0
-            : calibrated * factor * basis.compensation().relativeStandardUncertainty(celsius);
-    return Math.sqrt(
-        instrument * instrument
-            + resolution * resolution
-            + temperature * temperature
-            + compensation * compensation);
+/**
+ * What a measurement's standard uncertainty is made of (JCGM 100, 5.1.2, uncorrelated lines). Made
+ * when somebody asks; the measurement itself carries only the sum, which is exactly this one.
+ *
+ * @param contributions one a source, in the order of {@link Contribution.Source}
+ * @param standardUncertaintyMilliSiemensPerCm of the conductivity at 25 °C; NaN where the
+ *     instrument's accuracy is unknown: a budget without its main part would flatter
+ */
+public record UncertaintyBudget(
+    List<Contribution> contributions, double standardUncertaintyMilliSiemensPerCm) {
+  public UncertaintyBudget {
+    contributions = List.copyOf(contributions);
   }
 
-  private static double orZero(double possiblyUnknown) {
-    return Double.isNaN(possiblyUnknown) ? 0 : possiblyUnknown;
+  /** Empty where the measurement has no conductivity at 25 °C. */
+  public static Optional<UncertaintyBudget> of(Measurement measurement) {
+    if (!(measurement.sample() instanceof Indication indication)
+        || Double.isNaN(measurement.conductivity25MilliSiemensPerCm())) {
+      return Optional.empty();
+    }
+    Reading reading = indication.reading();
+    Basis basis = measurement.basis();
+    double celsius = reading.temperatureCelsius();
+    double indicated = reading.conductivityMilliSiemensPerCm();
+    return Applied.at(celsius, basis).map(factor -> of(indicated, celsius, factor, basis));
+  }
+
+  private static UncertaintyBudget of(
+      double indicated,
+      double celsius,
+      TemperatureCompensation.Outcome.Factor factor,
+      Basis basis) {
+    Operating at = new Operating(indicated, celsius, factor.value(), factor.perKelvin(), basis);
+    return new UncertaintyBudget(
+        Stream.of(BudgetLine.values()).map(line -> line.contribution(at)).toList(),
+        BudgetLine.combine(at));
   }
 }

@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /**
  * What of a course is asked for.
@@ -23,7 +22,7 @@ record CourseQuery(PointName point, Instant from, Instant to, int buckets) {
   static final int DEFAULT = 500;
   static final Duration SPAN = Duration.ofHours(1);
 
-  private static final Set<String> KNOWN = Set.of("from", "to", "points");
+  private static final List<String> KNOWN = List.of("from", "to", "points");
   private static final Instant EARLIEST = Instant.parse("1970-01-01T00:00:00Z");
   private static final Instant LATEST = Instant.parse("9999-01-01T00:00:00Z");
 
@@ -34,15 +33,7 @@ record CourseQuery(PointName point, Instant from, Instant to, int buckets) {
    */
   static CourseQuery read(PointName point, Map<String, List<String>> parameters, Instant now) {
     List<Problem.FieldError> errors = new ArrayList<>();
-    parameters.keySet().stream()
-        .filter(name -> !KNOWN.contains(name))
-        .forEach(
-            name ->
-                errors.add(
-                    new Problem.FieldError(
-                        Quoted.plain(name),
-                        "there is no parameter %s; there are from, to and points"
-                            .formatted(Quoted.of(name)))));
+    refuseUnknown(parameters, KNOWN, errors);
     Instant to = time("to", parameters, errors).orElse(now);
     Instant from = time("from", parameters, errors).orElse(to.minus(SPAN));
     int buckets = buckets(parameters, errors);
@@ -59,7 +50,26 @@ record CourseQuery(PointName point, Instant from, Instant to, int buckets) {
     return new CourseQuery(point, from, to, buckets);
   }
 
-  private static Optional<Instant> time(
+  /** Adds an error for each parameter that is not among the known. */
+  static void refuseUnknown(
+      Map<String, List<String>> parameters, List<String> known, List<Problem.FieldError> errors) {
+    String last = known.get(known.size() - 1);
+    String there =
+        known.size() == 1
+            ? "is " + last
+            : "are " + String.join(", ", known.subList(0, known.size() - 1)) + " and " + last;
+    parameters.keySet().stream()
+        .filter(name -> !known.contains(name))
+        .forEach(
+            name ->
+                errors.add(
+                    new Problem.FieldError(
+                        Quoted.plain(name),
+                        "there is no parameter %s; there %s".formatted(Quoted.of(name), there))));
+  }
+
+  /** A time parameter; empty if it is not given, or cannot be read, which adds an error. */
+  static Optional<Instant> time(
       String name, Map<String, List<String>> parameters, List<Problem.FieldError> errors) {
     Optional<String> text = single(name, parameters, errors);
     if (text.isEmpty()) {

@@ -50,6 +50,19 @@ final class Json {
   }
 
   /**
+   * Reads what a service of this kind has written.
+   *
+   * @throws IllegalArgumentException if it is no such thing
+   */
+  static <T> T read(String json, Class<T> type) {
+    try {
+      return MAPPER.readValue(json, type);
+    } catch (IOException e) {
+      throw new IllegalArgumentException("the answer is no " + type.getSimpleName(), e);
+    }
+  }
+
+  /**
    * Reads a body that must be one JSON object.
    *
    * @throws ProblemException status 400 naming line and column if it is none

@@ -26,6 +26,7 @@ final class Routes {
   private final OpenHours hours;
   private final SetupRoutes setup;
   private final StreamRoute stream;
+  private final ExplainRoute explain;
 
   Routes(LiveView live, History history, ProbeDesk desk, OpenHours hours, Streams streams) {
     this.live = live;
@@ -33,6 +34,7 @@ final class Routes {
     this.hours = hours;
     this.setup = new SetupRoutes(desk, streams);
     this.stream = new StreamRoute(streams);
+    this.explain = new ExplainRoute(live, history);
   }
 
   List<Endpoint> all() {
@@ -42,6 +44,7 @@ final class Routes {
         get(API + "/points", this::points),
         get(API + "/points/{name}", this::point),
         get(API + "/points/{name}/measurements", this::measurements),
+        get(API + "/points/{name}/explain", this::explain),
         post(API + "/points/{name}/readings", this::type),
         get(API + "/stream", stream),
         get(API + "/setup/ports", setup::ports),
@@ -90,6 +93,10 @@ final class Routes {
         context,
         CourseJson.of(
             query, history.course(query.point(), query.from(), query.to(), query.buckets())));
+  }
+
+  private void explain(Context context) {
+    explain.explain(context, named(context).point().name());
   }
 
   private void type(Context context) {

@@ -11,6 +11,7 @@ import feedwitness.measurement.Measurement;
 import feedwitness.measurement.MeasurementChain;
 import feedwitness.quality.Flags;
 import feedwitness.quantity.ConductivityUnit;
+import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TemperatureUnit;
@@ -23,7 +24,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 
@@ -41,6 +44,7 @@ final class FixtureNursery implements LiveView, History {
   private final List<Measurement> kept = new ArrayList<>();
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
+  private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
 
   /** A probe says something; the clock does not move. */
@@ -136,6 +140,18 @@ final class FixtureNursery implements LiveView, History {
     }
     return new TypedOutcome.Accepted(
         keep(new Indication(typed.point(), stamp(true), typed.reading(), Indication.Origin.TYPED)));
+  }
+
+  @Override
+  public List<Octets> messages(PointName point, Stamp stamp) {
+    return messages.getOrDefault(stamp, List.of());
+  }
+
+  /** A probe says something, and its message is still remembered. */
+  Measurement indicate(PointName point, double milliSiemensPerCm, double celsius, Octets message) {
+    Measurement measurement = indicate(point, milliSiemensPerCm, celsius);
+    messages.put(measurement.stamp(), List.of(message));
+    return measurement;
   }
 
   @Override

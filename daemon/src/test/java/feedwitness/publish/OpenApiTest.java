@@ -88,6 +88,12 @@ class OpenApiTest {
           "/api/v1/points/{name}/measurements",
           server.client().get("/api/v1/points/line/measurements" + query));
     }
+    for (String point : new String[] {"line", "source", "tank"}) {
+      fits(
+          "get",
+          "/api/v1/points/{name}/explain",
+          server.client().get("/api/v1/points/" + point + "/explain"));
+    }
     fits(
         "post",
         "/api/v1/points/{name}/readings",
