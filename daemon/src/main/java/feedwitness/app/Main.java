@@ -19,7 +19,8 @@ import picocli.CommandLine.Spec;
       PortsCommand.class,
       ListenCommand.class,
       CheckConfigCommand.class,
-      ExplainCommand.class
+      ExplainCommand.class,
+      ConductivityCommand.class
     },
     sortOptions = false,
     description =

@@ -20,6 +20,9 @@ public final class FeedTable {
   private static final double LEAST_STRENGTH = 1e-4;
   private static final int MAX_STEPS = 60;
 
+  /** Relative; far below the 0.05 % of the table. */
+  private static final double CLOSE_ENOUGH = 1e-7;
+
   private final double waterStrength;
   private final double concentrateStrength;
   private final double maxShare;
@@ -82,7 +85,9 @@ public final class FeedTable {
         new FeedTable(ofWater, ofConcentrate, maxShare, first, perNode, grid));
   }
 
-  /** Half the charge squared times the amount, nothing paired; phosphate and carbonate as single. */
+  /**
+   * Half the charge squared times the amount, nothing paired; phosphate and carbonate as single.
+   */
   private static double formal(Composition composition) {
     double[] totals = SpeciationSolver.totals(composition);
     double sum = 0;
@@ -106,10 +111,7 @@ public final class FeedTable {
    * @return mS/cm; NaN where share or temperature is beyond the table
    */
   public double conductivity(double share, double celsius) {
-    if (!(share >= 0
-        && share <= maxShare
-        && celsius >= FIRST_CELSIUS
-        && celsius <= LAST_CELSIUS)) {
+    if (!(share >= 0 && share <= maxShare && celsius >= FIRST_CELSIUS && celsius <= LAST_CELSIUS)) {
       return Double.NaN;
     }
     double strength = waterStrength + share * concentrateStrength;
@@ -131,22 +133,25 @@ public final class FeedTable {
     if (!(below <= 0 && above >= 0)) {
       return Double.NaN;
     }
-    double enough = 1e-9 * measured;
+    double enough = CLOSE_ENOUGH * measured;
+    int side = 0;
     for (int i = 0; i < MAX_STEPS; i++) {
       double share = low + (high - low) * below / (below - above);
       double off = conductivity(share, celsius) - measured;
       if (Math.abs(off) <= enough) {
         return share;
       }
-      // the end that stays counts half, so that both ends close in
+      // an end that stays twice counts half, so that both ends close in
       if (off < 0) {
         low = share;
         below = off;
-        above /= 2;
+        above = side < 0 ? above / 2 : above;
+        side = -1;
       } else {
         high = share;
         above = off;
-        below /= 2;
+        below = side > 0 ? below / 2 : below;
+        side = 1;
       }
     }
     return (low + high) / 2;

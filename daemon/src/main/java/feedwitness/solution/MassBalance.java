@@ -78,10 +78,7 @@ final class MassBalance {
 
   /** A first guess: near neutral unless strong acid or base is plainly in excess. */
   private void start(double lnHydrogen) {
-    double acid =
-        totals[0]
-            - 3 * totals[Ion.PO4.component()]
-            - 2 * totals[Ion.CO3.component()];
+    double acid = totals[0] - 3 * totals[Ion.PO4.component()] - 2 * totals[Ion.CO3.component()];
     double base = -totals[0] - totals[Ion.NH4.component()];
     if (!Double.isNaN(lnHydrogen)) {
       x[0] = lnHydrogen;

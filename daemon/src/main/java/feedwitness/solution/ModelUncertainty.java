@@ -145,9 +145,7 @@ final class ModelUncertainty {
   }
 
   private static double imbalance(Solution solution) {
-    return MISSING_ION
-        * Math.abs(solution.dissolved.netCharge)
-        * solution.bulk.waterPerLitre();
+    return MISSING_ION * Math.abs(solution.dissolved.netCharge) * solution.bulk.waterPerLitre();
   }
 
   /** By the logarithm of the ionic strength; held at the ends. */

@@ -72,8 +72,7 @@ public final class StrengthCurve {
       return new Answer.Unknown<>(refused);
     }
     return new Answer.Known<>(
-        new StrengthCurve(
-            model, water, concentrate, maxShare, (Predicted) none, (Predicted) most));
+        new StrengthCurve(model, water, concentrate, maxShare, (Predicted) none, (Predicted) most));
   }
 
   /**

@@ -38,9 +38,7 @@ public record TemperatureCourse(
     for (int i = 0; i < NODES; i++) {
       double celsius =
           ConductivityModel.MIN_CELSIUS
-              + i
-                  * (ConductivityModel.MAX_CELSIUS - ConductivityModel.MIN_CELSIUS)
-                  / (NODES - 1);
+              + i * (ConductivityModel.MAX_CELSIUS - ConductivityModel.MIN_CELSIUS) / (NODES - 1);
       ConductivityOutcome outcome = model.predict(composition, celsius);
       if (outcome instanceof Refused refused) {
         return new Answer.Unknown<>(refused);

@@ -9,10 +9,7 @@ record Accuracy(int points, double median, double p95, double max) {
   static Accuracy of(List<MeasuredPoint> points) {
     double[] errors = points.stream().mapToDouble(MeasuredPoint::errorPercent).sorted().toArray();
     return new Accuracy(
-        errors.length,
-        percentile(errors, 0.5),
-        percentile(errors, 0.95),
-        percentile(errors, 1));
+        errors.length, percentile(errors, 0.5), percentile(errors, 0.95), percentile(errors, 1));
   }
 
   private static double percentile(double[] sorted, double share) {

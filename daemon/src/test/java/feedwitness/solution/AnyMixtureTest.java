@@ -92,7 +92,8 @@ class AnyMixtureTest {
         double total = totals[ion.component()];
         assertEquals(total, found[ion.component()], 1e-9 * total + 1e-16, mixture::toString);
       }
-      assertEquals(0, solution.dissolved.netCharge, 1e-9 * solution.dissolved.ionicStrength + 1e-14);
+      assertEquals(
+          0, solution.dissolved.netCharge, 1e-9 * solution.dissolved.ionicStrength + 1e-14);
     }
   }
 
@@ -103,8 +104,7 @@ class AnyMixtureTest {
             Map.of(Ion.K, 0.007, Ion.NH4, 0.001, Ion.CA, 0.004, Ion.NO3, 0.014, Ion.PO4, 0.002));
     double before = 0;
     for (double strength = 0.01; strength < 4; strength *= 1.3) {
-      Predicted value =
-          assertInstanceOf(Predicted.class, model.predict(feed.times(strength), 18));
+      Predicted value = assertInstanceOf(Predicted.class, model.predict(feed.times(strength), 18));
       assertTrue(value.conductivity() > before);
       before = value.conductivity();
     }

@@ -18,7 +18,19 @@ import java.util.Objects;
 final class Csv {
   private Csv() {}
 
-  static List<Map<String, String>> resource(String name) {
+  /** Cells by the name of their column. */
+  record Row(Map<String, String> cells) {
+    /** Empty where there is none. */
+    String text(String column) {
+      return cells.getOrDefault(column, "");
+    }
+
+    double number(String column) {
+      return Double.parseDouble(text(column));
+    }
+  }
+
+  static List<Row> resource(String name) {
     InputStream stream = Objects.requireNonNull(Csv.class.getResourceAsStream(name), name);
     try (BufferedReader reader =
         new BufferedReader(new InputStreamReader(stream, StandardCharsets.UTF_8))) {
@@ -28,12 +40,12 @@ final class Csv {
     }
   }
 
-  static List<Map<String, String>> file(Path path) throws IOException {
+  static List<Row> file(Path path) throws IOException {
     return rows(Files.readAllLines(path));
   }
 
-  private static List<Map<String, String>> rows(List<String> lines) {
-    List<Map<String, String>> rows = new ArrayList<>();
+  private static List<Row> rows(List<String> lines) {
+    List<Row> rows = new ArrayList<>();
     List<String> header = List.of();
     for (String line : lines) {
       if (line.isBlank() || line.startsWith("#")) {
@@ -48,7 +60,7 @@ final class Csv {
       for (int i = 0; i < header.size(); i++) {
         row.put(header.get(i), i < cells.size() ? cells.get(i) : "");
       }
-      rows.add(row);
+      rows.add(new Row(row));
     }
     return rows;
   }
@@ -57,7 +69,8 @@ final class Csv {
     List<String> cells = new ArrayList<>();
     StringBuilder cell = new StringBuilder();
     boolean quoted = false;
-    for (char c : line.toCharArray()) {
+    for (int i = 0; i < line.length(); i++) {
+      char c = line.charAt(i);
       if (c == '"') {
         quoted = !quoted;
       } else if (c == ',' && !quoted) {

@@ -89,8 +89,7 @@ class DerivedTest {
 
   @Test
   void findsTheShareForAStrengthAndTheStrengthOfAShare() {
-    StrengthCurve curve =
-        known(StrengthCurve.of(model, QuarryEnd.BOREHOLE, QuarryEnd.STOCK, 0.2));
+    StrengthCurve curve = known(StrengthCurve.of(model, QuarryEnd.BOREHOLE, QuarryEnd.STOCK, 0.2));
     for (double strength : new double[] {0.80, 1.50, 1.95}) {
       Share share = known(curve.share(strength));
       Strength back = known(curve.strength(share.value()));
@@ -105,8 +104,7 @@ class DerivedTest {
 
   @Test
   void refusesStrengthsTheWaterOrTheStockCannotGive() {
-    StrengthCurve curve =
-        known(StrengthCurve.of(model, QuarryEnd.BOREHOLE, QuarryEnd.STOCK, 0.02));
+    StrengthCurve curve = known(StrengthCurve.of(model, QuarryEnd.BOREHOLE, QuarryEnd.STOCK, 0.02));
     Refused weak = why(curve.share(0.3));
     assertTrue(weak.message().contains("strength: 0.3 mS/cm"), weak.message());
     assertTrue(weak.message().contains("the water alone is stronger"), weak.message());
@@ -120,8 +118,7 @@ class DerivedTest {
   void countsTheLitresOfAnInjector() {
     // one litre of water as stock in water: 1 in 80
     assertEquals(1.0 / 80, StrengthCurve.shareOfStock(0.998, 0.998, 80), 1e-12);
-    Predicted stock =
-        assertInstanceOf(Predicted.class, model.predict(QuarryEnd.STOCK, 20));
+    Predicted stock = assertInstanceOf(Predicted.class, model.predict(QuarryEnd.STOCK, 20));
     double share = StrengthCurve.shareOfStock(stock.waterPerLitre(), 0.998, 80);
     assertTrue(share < 1.0 / 80 && share > 0.95 / 80, () -> "share " + share);
   }
@@ -135,15 +132,15 @@ class DerivedTest {
   }
 
   private void near(Composition water, Composition concentrate, double maxShare) {
-    FeedTable table =
-        known(FeedTable.of(model, water, concentrate, maxShare));
+    FeedTable table = known(FeedTable.of(model, water, concentrate, maxShare));
     Random random = new Random(3);
     for (int i = 0; i < 2000; i++) {
       double share = maxShare * random.nextDouble();
       double celsius = 45 * random.nextDouble();
       double full = at(water.plus(share, concentrate), celsius);
       assertEquals(full, table.conductivity(share, celsius), 5e-4 * full);
-      assertEquals(share, table.share(table.conductivity(share, celsius), celsius), 1e-6 * maxShare);
+      assertEquals(
+          share, table.share(table.conductivity(share, celsius), celsius), 1e-6 * maxShare);
       double at25 = at(water.plus(share, concentrate), 25);
       assertEquals(at25, table.at25(full, celsius), 1e-3 * at25);
     }
@@ -151,8 +148,7 @@ class DerivedTest {
 
   @Test
   void knowsNothingBeyondTheTable() {
-    FeedTable table =
-        known(FeedTable.of(model, QuarryEnd.BOREHOLE, QuarryEnd.FEED, 2));
+    FeedTable table = known(FeedTable.of(model, QuarryEnd.BOREHOLE, QuarryEnd.FEED, 2));
     assertTrue(Double.isNaN(table.conductivity(2.1, 20)));
     assertTrue(Double.isNaN(table.conductivity(1, 45.1)));
     assertTrue(Double.isNaN(table.conductivity(Double.NaN, 20)));

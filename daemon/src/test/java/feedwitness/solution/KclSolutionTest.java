@@ -54,8 +54,7 @@ class KclSolutionTest {
   void isWhatTheModelMakesOfTheSameSolution(KclSolution standard, double molality) {
     Solution solution =
         new ConductivityModel()
-            .solution(
-                Composition.of(Map.of(Ion.K, molality, Ion.CL, molality)), 25, Double.NaN);
+            .solution(Composition.of(Map.of(Ion.K, molality, Ion.CL, molality)), 25, Double.NaN);
     assertNotNull(solution);
     assertEquals(standard.at25(), solution.conductivity, 0.006 * standard.at25());
   }

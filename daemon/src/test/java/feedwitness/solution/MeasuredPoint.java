@@ -1,7 +1,6 @@
 package feedwitness.solution;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 
 /**
@@ -28,13 +27,13 @@ record MeasuredPoint(
             row ->
                 of(
                     model,
-                    row.get("set"),
-                    row.get("salt"),
-                    number(row, "celsius"),
-                    number(row, "amount"),
-                    row.get("unit"),
-                    number(row, "value"),
-                    row.get("quantity").equals("lambda")))
+                    row.text("set"),
+                    row.text("salt"),
+                    row.number("celsius"),
+                    row.number("amount"),
+                    row.text("unit"),
+                    row.number("value"),
+                    row.text("quantity").equals("lambda")))
         .toList();
   }
 
@@ -52,8 +51,7 @@ record MeasuredPoint(
       double value,
       boolean equivalent) {
     Salt salt = Salt.of(formula);
-    double molality =
-        unit.equals("w") ? amount / (100 - amount) * 1000 / salt.molarMass() : amount;
+    double molality = unit.equals("w") ? amount / (100 - amount) * 1000 / salt.molarMass() : amount;
     Solution solution = solution(model, salt, molality, celsius);
     for (int i = 0; i < 8 && unit.equals("c"); i++) {
       molality = amount / solution.bulk.waterPerLitre();
@@ -74,10 +72,6 @@ record MeasuredPoint(
       ConductivityModel model, Salt salt, double molality, double celsius) {
     return Objects.requireNonNull(
         model.solution(salt.perMole().times(molality), celsius, Double.NaN));
-  }
-
-  private static double number(Map<String, String> row, String column) {
-    return Double.parseDouble(row.get(column));
   }
 
   /** |calculated − measured| / measured, %. */

@@ -30,8 +30,8 @@ final class MeasuredSetsBenchmark {
       return;
     }
     Map<String, List<MeasuredPoint>> groups = new TreeMap<>();
-    for (Map<String, String> row : Csv.file(Path.of(arguments[0]))) {
-      if ("read".equals(row.get("status")) && row.getOrDefault("flag", "").isEmpty()) {
+    for (Csv.Row row : Csv.file(Path.of(arguments[0]))) {
+      if (row.text("status").equals("read") && row.text("flag").isEmpty()) {
         MeasuredPoint point = point(model, row);
         if (point.ionicStrength() <= ConductivityModel.MAX_IONIC_STRENGTH) {
           groups.computeIfAbsent(group(point), key -> new ArrayList<>()).add(point);
@@ -41,24 +41,24 @@ final class MeasuredSetsBenchmark {
     groups.forEach((name, points) -> out.println(Accuracy.of(points).row(name)));
   }
 
-  private static MeasuredPoint point(ConductivityModel model, Map<String, String> row) {
+  private static MeasuredPoint point(ConductivityModel model, Csv.Row row) {
     String unit = "m";
-    String amount = row.getOrDefault("molality_mol_kgw", "");
+    String amount = row.text("molality_mol_kgw");
     if (amount.isEmpty()) {
       unit = "c";
-      amount = row.getOrDefault("molarity_mol_L", "");
+      amount = row.text("molarity_mol_L");
     }
     if (amount.isEmpty()) {
       unit = "w";
-      amount = row.getOrDefault("mass_percent", "");
+      amount = row.text("mass_percent");
     }
-    String kappa = row.getOrDefault("kappa_mS_cm", "");
-    String value = kappa.isEmpty() ? row.getOrDefault("Lambda_eq_S_cm2_eq", "") : kappa;
+    String kappa = row.text("kappa_mS_cm");
+    String value = kappa.isEmpty() ? row.text("Lambda_eq_S_cm2_eq") : kappa;
     return MeasuredPoint.of(
         model,
-        row.getOrDefault("set", ""),
-        row.getOrDefault("salt", ""),
-        Double.parseDouble(row.getOrDefault("T_C", "")),
+        row.text("set"),
+        row.text("salt"),
+        row.number("T_C"),
         Double.parseDouble(amount),
         unit,
         Double.parseDouble(value),
@@ -66,7 +66,8 @@ final class MeasuredSetsBenchmark {
   }
 
   private static String group(MeasuredPoint point) {
-    String range = point.ionicStrength() <= 0.1 ? "0–0.1" : point.ionicStrength() <= 1 ? "0.1–1" : "1–3";
+    String range =
+        point.ionicStrength() <= 0.1 ? "0–0.1" : point.ionicStrength() <= 1 ? "0.1–1" : "1–3";
     return "%s %s °C, I %s".formatted(point.salt(), Figures.plain(point.celsius()), range);
   }
 }

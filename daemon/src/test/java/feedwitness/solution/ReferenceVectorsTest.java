@@ -23,18 +23,19 @@ class ReferenceVectorsTest {
         .map(
             row ->
                 DynamicTest.dynamicTest(
-                    "%s, %s °C, pH %s".formatted(row.get("case"), row.get("T_C"), row.get("pH_in")),
+                    "%s, %s °C, pH %s"
+                        .formatted(row.text("case"), row.text("T_C"), row.text("pH_in")),
                     () -> compare(row)))
         .toList();
   }
 
-  private void compare(Map<String, String> row) {
+  private void compare(Csv.Row row) {
     Map<Ion, Double> ions = new EnumMap<>(Ion.class);
     for (Ion ion : Ion.values()) {
-      ions.put(ion, Double.valueOf(row.getOrDefault(ion.symbol(), "0")));
+      ions.put(ion, row.text(ion.symbol()).isEmpty() ? 0 : row.number(ion.symbol()));
     }
-    double celsius = number(row, "T_C");
-    double pH = row.get("pH_in").isEmpty() ? Double.NaN : number(row, "pH_in");
+    double celsius = row.number("T_C");
+    double pH = row.text("pH_in").isEmpty() ? Double.NaN : row.number("pH_in");
     Solution found = model.solution(Composition.of(ions), celsius, pH);
     assertNotNull(found);
     near(row, "kappa_hybrid_mS_cm", found.conductivity);
@@ -47,15 +48,11 @@ class ReferenceVectorsTest {
     near(row, "HPO4", found.dissolved.molality[model.indexOf("HPO4-2")]);
     near(row, "lambda_K", found.lambda[model.indexOf("K+")]);
     near(row, "lambda_NO3", found.lambda[model.indexOf("NO3-")]);
-    assertEquals(number(row, "pH"), found.dissolved.pH, 2e-4);
+    assertEquals(row.number("pH"), found.dissolved.pH, 2e-4);
   }
 
-  private static void near(Map<String, String> row, String column, double found) {
-    double expected = number(row, column);
+  private static void near(Csv.Row row, String column, double found) {
+    double expected = row.number(column);
     assertEquals(expected, found, SHARE * Math.abs(expected) + 1e-9, column);
-  }
-
-  private static double number(Map<String, String> row, String column) {
-    return Double.parseDouble(row.get(column));
   }
 }

@@ -107,11 +107,9 @@ class RefusalTest {
     Composition withZinc = feed.with(Trace.ZINC, 1e-4).with(Ion.NO3, feed.of(Ion.NO3) + 2e-4);
     Composition withMagnesium =
         feed.with(Ion.MG, feed.of(Ion.MG) + 1e-4).with(Ion.NO3, feed.of(Ion.NO3) + 2e-4);
-    assertEquals(
-        predicted(withMagnesium).conductivity(), predicted(withZinc).conductivity(), 1e-9);
+    assertEquals(predicted(withMagnesium).conductivity(), predicted(withZinc).conductivity(), 1e-9);
     assertTrue(
-        predicted(withZinc).standardUncertainty()
-            > predicted(withMagnesium).standardUncertainty());
+        predicted(withZinc).standardUncertainty() > predicted(withMagnesium).standardUncertainty());
     Composition withBoron = feed.with(Trace.BORIC_ACID, 0.001);
     assertEquals(predicted(feed).conductivity(), predicted(withBoron).conductivity(), 1e-12);
   }
