@@ -78,6 +78,11 @@ final class CompositionColumns {
     return List.copyOf(problems);
   }
 
+  /** Number of columns. */
+  int count() {
+    return count;
+  }
+
   boolean hasPh() {
     return places.containsKey(PH);
   }

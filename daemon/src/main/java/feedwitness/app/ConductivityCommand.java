@@ -1,16 +1,10 @@
 package feedwitness.app;
 
 import feedwitness.solution.ConductivityModel;
-import feedwitness.solution.ConductivityOutcome;
-import feedwitness.solution.ConductivityOutcome.Predicted;
-import feedwitness.solution.ConductivityOutcome.Refused;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -52,8 +46,6 @@ final class ConductivityCommand implements Callable<Integer> {
   static final int SOME_REFUSED = 1;
   static final int CANNOT_BE_USED = 2;
 
-  private static final List<String> ADDED =
-      List.of("conductivity_mS_cm", "uncertainty_mS_cm", "ionic_strength_mol_kg");
   private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   @Spec private CommandSpec spec;
@@ -136,11 +128,7 @@ final class ConductivityCommand implements Callable<Integer> {
   private int rows(
       List<String> lines, int first, CompositionColumns columns, PrintWriter out, PrintWriter err) {
     List<String> header = new ArrayList<>(CsvLine.cells(lines.get(first)));
-    int width = header.size();
-    header.addAll(ADDED);
-    if (!columns.hasPh()) {
-      header.add(CompositionColumns.PH);
-    }
+    header.addAll(ConductivityRow.added(columns));
     out.println(CsvLine.of(header));
     ConductivityModel model = new ConductivityModel();
     int refused = 0;
@@ -148,61 +136,16 @@ final class ConductivityCommand implements Callable<Integer> {
       if (lines.get(i).isBlank()) {
         continue;
       }
-      List<String> cells = new ArrayList<>(CsvLine.cells(lines.get(i)));
-      CompositionColumns.Row row = columns.row(cells);
-      while (cells.size() < width) {
-        cells.add("");
-      }
-      String problem = complete(cells, row, columns, model);
-      out.println(CsvLine.of(cells));
-      if (problem != null) {
-        err.printf("%s:%d: %s%n", file, i + 1, problem);
-        refused++;
-      }
+      ConductivityRow row = ConductivityRow.of(CsvLine.cells(lines.get(i)), columns, model);
+      out.println(CsvLine.of(row.cells()));
+      int line = i + 1;
+      row.remark().ifPresent(remark -> err.printf("%s:%d: %s%n", file, line, remark));
+      refused += row.answered() ? 0 : 1;
     }
     out.flush();
     if (refused > 0) {
       err.println(refused == 1 ? "1 row is not answered." : refused + " rows are not answered.");
     }
     return refused > 0 ? SOME_REFUSED : 0;
-  }
-
-  /** Adds what the model says to the cells; returns why not, if so. */
-  private static @Nullable String complete(
-      List<String> cells,
-      CompositionColumns.Row row,
-      CompositionColumns columns,
-      ConductivityModel model) {
-    if (row instanceof CompositionColumns.Faulty faulty) {
-      leaveEmpty(cells, columns);
-      return faulty.problem();
-    }
-    ConductivityOutcome outcome = ((CompositionColumns.Given) row).predict(model);
-    if (outcome instanceof Refused refused) {
-      leaveEmpty(cells, columns);
-      return refused.message();
-    }
-    Predicted value = (Predicted) outcome;
-    cells.add(figures(value.conductivity(), 7));
-    cells.add(figures(value.standardUncertainty(), 3));
-    cells.add(figures(value.ionicStrength(), 7));
-    String pH = BigDecimal.valueOf(value.pH()).setScale(4, RoundingMode.HALF_EVEN).toPlainString();
-    if (!columns.hasPh()) {
-      cells.add(pH);
-    } else if (cells.get(columns.phPlace()).isBlank()) {
-      cells.set(columns.phPlace(), pH);
-    }
-    return null;
-  }
-
-  private static void leaveEmpty(List<String> cells, CompositionColumns columns) {
-    int added = ADDED.size() + (columns.hasPh() ? 0 : 1);
-    for (int i = 0; i < added; i++) {
-      cells.add("");
-    }
-  }
-
-  private static String figures(double value, int digits) {
-    return BigDecimal.valueOf(value).round(new MathContext(digits)).toPlainString();
   }
 }

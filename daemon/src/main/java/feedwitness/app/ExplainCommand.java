@@ -146,13 +146,13 @@ final class ExplainCommand implements Callable<Integer> {
 
   private int fromStore(Path directory, ZoneId zone) {
     Instant at = moment(zone);
-    StoredHistory.Outcome outcome = StoredHistory.open(directory);
-    if (outcome instanceof StoredHistory.Outcome.Refused refused) {
+    StoredHistory.Opening outcome = StoredHistory.open(directory);
+    if (outcome instanceof StoredHistory.Opening.Refused refused) {
       return refuse(1, refused.message());
     }
-    try (StoredHistory stored = ((StoredHistory.Outcome.Opened) outcome).stored()) {
+    try (StoredHistory stored = ((StoredHistory.Opening.Opened) outcome).history()) {
       PointName name = new PointName(point);
-      Optional<Measurement> found = stored.history().asOf(name, at);
+      Optional<Measurement> found = stored.asOf(name, at);
       return found.isPresent()
           ? print(ExplanationText.of(Explanation.of(found.get(), List.of()), zone))
           : refuse(1, History.nothing(name, at));

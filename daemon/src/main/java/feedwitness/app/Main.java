@@ -20,6 +20,11 @@ import picocli.CommandLine.Spec;
       ListenCommand.class,
       CheckConfigCommand.class,
       ExplainCommand.class,
+      ExamineCommand.class,
+      ExportCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
+      ImportCommand.class,
       ConductivityCommand.class
     },
     sortOptions = false,

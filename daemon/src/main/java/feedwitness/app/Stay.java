@@ -33,15 +33,7 @@ final class Stay {
             "stop");
     Runtime.getRuntime().addShutdownHook(hook);
     try {
-      if (howLong == null) {
-        asked.await();
-      } else if (asked.await(howLong.toMillis(), TimeUnit.MILLISECONDS)) {
-        Logger.info("asked to stop");
-      }
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
-    try {
+      wait(asked, howLong);
       service.close();
     } catch (Exception e) {
       Logger.error(e, "stopping failed");
@@ -52,6 +44,18 @@ final class Stay {
       Runtime.getRuntime().removeShutdownHook(hook);
     } catch (IllegalStateException e) {
       Logger.debug("already stopping");
+    }
+  }
+
+  private static void wait(CountDownLatch asked, @Nullable Duration howLong) {
+    try {
+      if (howLong == null) {
+        asked.await();
+      } else if (asked.await(howLong.toMillis(), TimeUnit.MILLISECONDS)) {
+        Logger.debug("asked to stop");
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 }

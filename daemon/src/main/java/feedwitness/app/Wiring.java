@@ -2,6 +2,7 @@ package feedwitness.app;
 
 import feedwitness.acquire.SessionPool;
 import feedwitness.engine.Engine;
+import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
 import feedwitness.publish.WebServer;
 import feedwitness.quantity.TimeSource;
@@ -71,7 +72,13 @@ final class Wiring {
               engine.follow(changed.site());
               sessions.follow(PortPlans.of(changed.site(), around.pace()));
             });
-    WebServer server = new WebServer(engine, ledger, desk, config.listen());
+    ServiceData data =
+        new ServiceData(
+            new Importer(intake, engine, ledger, around.clock(), ledger::halted),
+            engine,
+            ledger,
+            config.storeDirectory());
+    WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -81,6 +88,7 @@ final class Wiring {
     }
     sessions.follow(PortPlans.of(config.site(), around.pace()));
     URI page = ((WebServer.Outcome.Started) outcome).url();
+    ledger.announce(page.toString());
     return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
   }
 }

@@ -54,6 +54,17 @@ final class Bases {
         InstrumentLimits.UNKNOWN);
   }
 
+  /** For readings brought in from a file, of whose instrument nothing is known. */
+  static Basis ofImported(MeasuringPoint point, TypedReading.Compensated compensated) {
+    return new Basis(
+        Basis.RULES,
+        Basis.IMPORTED,
+        compensated == TypedReading.Compensated.TO_25,
+        new CalibrationCurve.Identity(),
+        SiteCompensation.of(point.compensation()),
+        InstrumentLimits.UNKNOWN);
+  }
+
   private static InstrumentLimits limits(InstrumentFacts facts) {
     return new InstrumentLimits(
         facts.minMilliSiemensPerCm(),

@@ -41,6 +41,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private final TimeSource clock;
   private final Board board;
   private final Messages messages = new Messages();
+  private final Judges judges = new Judges();
   private final int boot;
   private final Instant startedAt;
   private final String version;
@@ -75,7 +76,7 @@ public final class Engine implements LiveView, AutoCloseable {
       while (true) {
         Intake.Entry entry = intake.poll(IDLE_MILLIS);
         if (entry != null) {
-          measure(entry);
+          measureAll(entry);
         } else if (stopping) {
           return;
         }
@@ -90,32 +91,46 @@ public final class Engine implements LiveView, AutoCloseable {
    */
   public void drain() {
     for (Intake.Entry entry = intake.poll(); entry != null; entry = intake.poll()) {
-      measure(entry);
+      measureAll(entry);
     }
   }
 
-  private void measure(Intake.Entry entry) {
+  private void measureAll(Intake.Entry entry) {
+    Consumer<Measurement> done = entry.done();
+    int last = entry.samples().size() - 1;
+    for (int i = 0; i <= last; i++) {
+      measure(entry, entry.samples().get(i), i == last ? done : null);
+    }
+  }
+
+  private void measure(Intake.Entry entry, Sample sample, @Nullable Consumer<Measurement> done) {
     try {
       Basis own = entry.ownBasis();
-      Sample sample = entry.sample();
       Optional<Basis> basis =
           own != null ? Optional.of(own) : board.basis(sample.point(), sample.stamp().wall());
       if (basis.isEmpty()) {
         return;
       }
-      Measurement measurement = MeasurementChain.measure(sample, basis.get());
+      boolean imported = sample instanceof Indication i && i.origin() == Indication.Origin.IMPORTED;
+      Measurement plain = MeasurementChain.measure(sample, basis.get());
+      Measurement measurement = imported ? plain : judges.judge(plain, board.site());
       ledger.append(measurement);
-      messages.remember(sample, entry.messages());
-      board.post(measurement);
-      Consumer<Measurement> done = entry.done();
+      if (!imported) {
+        messages.remember(sample, entry.messages());
+        board.post(measurement);
+      }
       if (done != null) {
         done.accept(measurement);
+      }
+      if (imported) {
+        // a reading of last year is no news
+        return;
       }
       listeners.forEach(listener -> listener.accept(measurement));
     } catch (RuntimeException e) {
       // A bug in one measurement must not end the watch over all the others.
-      fault = "a measurement of %s failed: %s".formatted(entry.sample().point(), e);
-      Logger.error(e, "a measurement of {} failed", entry.sample().point());
+      fault = "a measurement of %s failed: %s".formatted(sample.point(), e);
+      Logger.error(e, "a measurement of {} failed", sample.point());
     }
   }
 

@@ -7,6 +7,7 @@ import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Sample;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
@@ -30,12 +31,28 @@ public final class Intake implements SampleSink {
   private long sequence;
   private long dropped;
 
-  /** A sample, and where it differs from its point's usual basis, its own. */
+  /**
+   * Samples that came together, mostly one, and where it differs from its point's usual basis,
+   * their own.
+   *
+   * @param messages the octets they came in, where they came over a wire
+   * @param done is told the last of them
+   */
   record Entry(
-      Sample sample,
+      List<Sample> samples,
       List<Octets> messages,
       @Nullable Basis ownBasis,
-      @Nullable Consumer<Measurement> done) {}
+      @Nullable Consumer<Measurement> done) {
+    Entry {
+      samples = List.copyOf(samples);
+      messages = List.copyOf(messages);
+    }
+  }
+
+  /** Makes the sample of a place in a row of samples. */
+  interface AtPlace {
+    Sample sample(Stamp stamp, int place);
+  }
 
   public Intake(int boot, TimeSource clock) {
     this.boot = boot;
@@ -58,19 +75,38 @@ public final class Intake implements SampleSink {
       List<Octets> messages,
       @Nullable Basis ownBasis,
       @Nullable Consumer<Measurement> done) {
-    Stamp stamp =
-        new Stamp(
-            boot,
-            sequence + 1,
-            wholeMillis(clock.monotonicNanos()),
-            clock.wall().toEpochMilli(),
-            true);
-    if (!queue.offer(new Entry(atArrival.apply(stamp), messages, ownBasis, done))) {
+    if (!queue.offer(new Entry(List.of(atArrival.apply(stamp(1))), messages, ownBasis, done))) {
       dropped++;
       return false;
     }
     sequence++;
     return true;
+  }
+
+  /**
+   * Many samples as one entry, with stamps that follow one another. Nothing is counted as dropped
+   * if there is no room: whoever brings so many can bring them again.
+   */
+  synchronized boolean offerAll(
+      int count, AtPlace each, Basis ownBasis, Consumer<Measurement> done) {
+    List<Sample> samples = new ArrayList<>(count);
+    for (int i = 0; i < count; i++) {
+      samples.add(each.sample(stamp(i + 1L), i));
+    }
+    if (!queue.offer(new Entry(samples, List.of(), ownBasis, done))) {
+      return false;
+    }
+    sequence += count;
+    return true;
+  }
+
+  private Stamp stamp(long ahead) {
+    return new Stamp(
+        boot,
+        sequence + ahead,
+        wholeMillis(clock.monotonicNanos()),
+        clock.wall().toEpochMilli(),
+        true);
   }
 
   /**

@@ -59,6 +59,9 @@ public interface History {
         .formatted(point, LOOK_BACK.toHours(), at);
   }
 
+  /** Points of which anything is on disk, by name; those no longer in the configuration too. */
+  List<PointName> recorded();
+
   /** Wall time of the youngest kept sample of any point. */
   Optional<Instant> newest();
 

@@ -7,7 +7,7 @@ import feedwitness.calibration.CalibrationCurve;
  * that any number can be made again and taken apart.
  *
  * @param rules version of the arithmetic, {@link #RULES} for new measurements
- * @param profile name of the device profile, or {@code typed}
+ * @param profile name of the device profile, or {@code typed} or {@code imported}
  * @param indicatedAt25 whether the instrument had already referred the indication to 25 °C
  * @param calibration curve in force
  * @param compensation what refers the calibrated value to 25 °C; not asked if {@code indicatedAt25}
@@ -27,6 +27,14 @@ public record Basis(
    * states none. Numbers of older bases are still made by their own rules.
    */
   public static final int RULES = 2;
+
+  /** Profile name of readings that were brought in from a file. */
+  public static final String IMPORTED = "imported";
+
+  /** Whether it is the basis of readings that were brought in from a file. */
+  public boolean isImported() {
+    return profile.equals(IMPORTED);
+  }
 
   /** One line of {@code key=value} pairs from which {@link #parse} makes an equal basis. */
   public String toText() {

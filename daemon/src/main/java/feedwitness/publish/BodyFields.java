@@ -101,6 +101,18 @@ final class BodyFields {
     return fallback;
   }
 
+  /** A list that must be there, 1 to {@code most} entries; empty if faulty. */
+  List<JsonNode> list(String name, int most) {
+    JsonNode node = get(name);
+    if (node == null || !node.isArray() || node.isEmpty() || node.size() > most) {
+      fault(name, "%s must be a list of 1 to %d entries".formatted(name, most));
+      return List.of();
+    }
+    List<JsonNode> entries = new ArrayList<>(node.size());
+    node.forEach(entries::add);
+    return entries;
+  }
+
   /** One of a few words that must be there; empty if faulty. */
   <T> Optional<T> oneOf(String name, Map<String, T> choices) {
     JsonNode node = get(name);

@@ -49,6 +49,11 @@ final class Json {
     }
   }
 
+  /** Any JSON, for instance an answer of our own. */
+  static JsonNode tree(byte[] text) throws IOException {
+    return MAPPER.readTree(text);
+  }
+
   /**
    * Reads what a service of this kind has written.
    *

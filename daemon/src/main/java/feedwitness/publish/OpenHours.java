@@ -29,6 +29,11 @@ final class OpenHours {
     }
   }
 
+  /** Whether work that takes long should end early. */
+  boolean isClosing() {
+    return closed;
+  }
+
   /** Lets nobody in any more and waits for those inside. Closing twice is harmless. */
   synchronized void close() {
     if (!closed) {

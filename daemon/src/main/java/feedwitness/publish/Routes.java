@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ProbeDesk;
@@ -27,14 +28,22 @@ final class Routes {
   private final SetupRoutes setup;
   private final StreamRoute stream;
   private final ExplainRoute explain;
+  private final DataRoutes data;
 
-  Routes(LiveView live, History history, ProbeDesk desk, OpenHours hours, Streams streams) {
+  Routes(
+      LiveView live,
+      History history,
+      ProbeDesk desk,
+      DataDesk dataDesk,
+      OpenHours hours,
+      Streams streams) {
     this.live = live;
     this.history = history;
     this.hours = hours;
     this.setup = new SetupRoutes(desk, streams);
     this.stream = new StreamRoute(streams);
     this.explain = new ExplainRoute(live, history);
+    this.data = new DataRoutes(live, history, dataDesk, hours);
   }
 
   List<Endpoint> all() {
@@ -46,6 +55,9 @@ final class Routes {
         get(API + "/points/{name}/measurements", this::measurements),
         get(API + "/points/{name}/explain", this::explain),
         post(API + "/points/{name}/readings", this::type),
+        post(API + "/points/{name}/imports", data::take),
+        get(API + "/export", data::export),
+        post(API + "/backup", data::backup),
         get(API + "/stream", stream),
         get(API + "/setup/ports", setup::ports),
         get(API + "/setup/profiles", setup::profiles),

@@ -61,7 +61,8 @@ final class StreamRoute implements Handler {
     return ranges.contains(MEDIA_TYPE) || ranges.contains("text/*") || ranges.contains("*/*");
   }
 
-  private static EndPoint endPoint(Context context) {
+  /** The connection of a request, to be cut where an answer cannot be finished. */
+  static EndPoint endPoint(Context context) {
     return ServletContextRequest.getServletContextRequest(context.req())
         .getConnectionMetaData()
         .getConnection()

@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.ledger.History;
@@ -51,15 +52,21 @@ public final class WebServer implements AutoCloseable {
   private @Nullable ServerSocketChannel socket;
 
   /** Makes a server that is not listening yet. */
-  public WebServer(LiveView live, History history, ProbeDesk desk, ListenAddress listen) {
-    this(live, history, desk, listen, StreamLimits.USUAL);
+  public WebServer(
+      LiveView live, History history, ProbeDesk desk, DataDesk data, ListenAddress listen) {
+    this(live, history, desk, data, listen, StreamLimits.USUAL);
   }
 
   WebServer(
-      LiveView live, History history, ProbeDesk desk, ListenAddress listen, StreamLimits limits) {
+      LiveView live,
+      History history,
+      ProbeDesk desk,
+      DataDesk data,
+      ListenAddress listen,
+      StreamLimits limits) {
     this.listen = listen;
     this.streams = new Streams(live, limits);
-    this.routes = new Routes(live, history, desk, hours, streams).all();
+    this.routes = new Routes(live, history, desk, data, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
 

@@ -16,7 +16,31 @@ public enum QualityFlag {
       Quality.SUSPECT),
   CONDUCTIVITY_MISSING(6, "conductivity-missing", "no conductivity in the message", Quality.BAD),
   UNKNOWN(7, "unknown", "too little evidence to judge", Quality.UNKNOWN),
-  UNDATED(8, "undated", "clock not trusted yet", Quality.UNKNOWN);
+  UNDATED(8, "undated", "clock not trusted yet", Quality.UNKNOWN),
+  IN_AIR(9, "in-air", "probe reads as if in air, or with a drop held in it", Quality.BAD),
+  LOW_HOLD(
+      10,
+      "low-hold",
+      "far below what is usual here, and not settled there: probe partly in air, or other water",
+      Quality.SUSPECT),
+  SPIKE(11, "spike", "left for a few readings and came back", Quality.SUSPECT),
+  ERRATIC(12, "erratic", "jumps about more than liquid can", Quality.SUSPECT),
+  STUCK(13, "stuck", "the same number for much longer than this sensor ever gave", Quality.SUSPECT),
+  RATE_OF_CHANGE(14, "rate-of-change", "rose faster than mixing can make it", Quality.SUSPECT),
+  TEMPERATURE_JUMP(
+      15, "temperature-jump", "temperature moved faster than water can", Quality.SUSPECT),
+  TEMPERATURE_ERRATIC(
+      16, "temperature-erratic", "temperature jumps about more than water can", Quality.SUSPECT),
+  TEMPERATURE_STUCK(
+      17,
+      "temperature-stuck",
+      "the same temperature for much longer than this sensor ever gave",
+      Quality.SUSPECT),
+  TEMPERATURE_UNLIKE_NEIGHBOUR(
+      18,
+      "temperature-unlike-neighbour",
+      "temperature parted from that of the probe beside it",
+      Quality.SUSPECT);
 
   private final int bit;
   private final String code;

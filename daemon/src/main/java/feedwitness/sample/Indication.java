@@ -12,6 +12,8 @@ public record Indication(PointName point, Stamp stamp, Reading reading, Origin o
     /** Read from a probe by this service. */
     PROBE,
     /** Read by a person and typed in. */
-    TYPED
+    TYPED,
+    /** Recorded by something else and brought in from a file; of its own time, never the latest. */
+    IMPORTED
   }
 }

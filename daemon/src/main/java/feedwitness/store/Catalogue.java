@@ -67,6 +67,11 @@ final class Catalogue {
     return Optional.ofNullable(points.get(name));
   }
 
+  /** Name of a number. */
+  Optional<PointName> point(int id) {
+    return Optional.ofNullable(pointsById.get(id));
+  }
+
   Basis basis(int id) throws DamagedException {
     Basis basis = basesById.get(id);
     if (basis == null) {

@@ -46,7 +46,9 @@ final class ChunkWriter {
     insertChunk(key, run, hour, packed);
     insertHour(key, run, hour, quarters.rollups());
     insertMinutes(key, minutes.rollups());
-    noteLast(key, run.key().point());
+    if (!Imports.all(run.samples())) {
+      noteLast(key, run.key().point());
+    }
   }
 
   /** The next ordinal of the hour: chunks of an hour come in (boot, sequence) order. */

@@ -2,6 +2,7 @@ package feedwitness.store;
 
 import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Indication;
 import feedwitness.sample.Missing;
 import java.util.List;
 
@@ -22,6 +23,24 @@ final class Codes {
 
   static int of(ConductivityUnit unit) {
     return known(CONDUCTIVITY.indexOf(unit), unit);
+  }
+
+  /** 2 says that a sample is missing, see {@link Shape#MISSING}. */
+  static int of(Indication.Origin origin) {
+    return switch (origin) {
+      case PROBE -> 0;
+      case TYPED -> 1;
+      case IMPORTED -> 3;
+    };
+  }
+
+  static Indication.Origin origin(int code) throws DamagedException {
+    for (Indication.Origin origin : Indication.Origin.values()) {
+      if (of(origin) == code) {
+        return origin;
+      }
+    }
+    throw new DamagedException("kind of sample %d is not known".formatted(code));
   }
 
   static int of(TemperatureUnit unit) {

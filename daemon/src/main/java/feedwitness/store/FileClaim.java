@@ -1,9 +1,11 @@
 package feedwitness.store;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
@@ -30,7 +32,15 @@ final class FileClaim implements AutoCloseable {
       channel.close();
       return Optional.empty();
     }
-    return Optional.of(new FileClaim(channel));
+    FileClaim claim = new FileClaim(channel);
+    claim.announce("");
+    return Optional.of(claim);
+  }
+
+  /** Says in the lock file where its holder answers, for commands that find the file taken. */
+  void announce(String url) throws IOException {
+    channel.truncate(0);
+    channel.write(ByteBuffer.wrap(url.getBytes(StandardCharsets.UTF_8)), 0);
   }
 
   private static @Nullable FileLock tryLock(FileChannel channel) throws IOException {

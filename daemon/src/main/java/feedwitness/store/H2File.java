@@ -12,13 +12,26 @@ import org.tinylog.Logger;
 final class H2File {
   static final String NAME = "history";
   static final String SUFFIX = ".mv.db";
+  static final String LOCK = NAME + ".lock";
   private static final int IDLE_READERS = 4;
 
   private final Path directory;
   private final ConcurrentLinkedDeque<Connection> idle = new ConcurrentLinkedDeque<>();
 
+  private final String access;
+
   H2File(Path directory) {
+    this(directory, "");
+  }
+
+  private H2File(Path directory, String access) {
     this.directory = directory.toAbsolutePath().normalize();
+    this.access = access;
+  }
+
+  /** A file that is there, to be looked at without changing an octet of it. */
+  static H2File readOnly(Path directory) {
+    return new H2File(directory, ";ACCESS_MODE_DATA=r;IFEXISTS=TRUE");
   }
 
   Path path() {
@@ -43,7 +56,8 @@ final class H2File {
   }
 
   private Connection connect(String more) throws SQLException {
-    String url = "jdbc:h2:file:" + directory.resolve(NAME) + ";DB_CLOSE_ON_EXIT=FALSE" + more;
+    String url =
+        "jdbc:h2:file:" + directory.resolve(NAME) + ";DB_CLOSE_ON_EXIT=FALSE" + access + more;
     return DriverManager.getConnection(url, "sa", "");
   }
 

@@ -6,10 +6,14 @@ import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import org.tinylog.Logger;
 
 /**
  * Measurements in an H2 file. {@link #append} is for the engine's thread, {@link #close} for the
@@ -17,6 +21,8 @@ import java.util.function.Consumer;
  * interrupt inside H2 closes the database.
  */
 public final class H2Ledger implements MeasurementLedger, History, AutoCloseable {
+  private static final Duration SYNC_PATIENCE = Duration.ofSeconds(60);
+
   private final int boot;
   private final FileClaim claim;
   private final Pending pending;
@@ -70,9 +76,43 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
     return pending.sync(longest);
   }
 
+  /** Tells commands that find the file in use where its holder answers. */
+  public void announce(String url) {
+    try {
+      claim.announce(url);
+    } catch (IOException e) {
+      Logger.warn(e, "commands will have to be told --url {}", url);
+    }
+  }
+
+  @Override
+  public List<PointName> recorded() {
+    return reader.recorded();
+  }
+
+  /**
+   * Writes a backup of all that was appended until now, while recording goes on.
+   *
+   * @param target a new file in an existing directory
+   * @throws IOException in words for people, with nothing left of the target
+   */
+  public void backup(Path target) throws IOException {
+    if (!sync(SYNC_PATIENCE)) {
+      throw new IOException(
+          trouble()
+              .orElse("the history was not written to disk within %s".formatted(SYNC_PATIENCE)));
+    }
+    BackupWriter.write(reader.file(), target);
+  }
+
   @Override
   public DurableMark durableThrough() {
     return writer.mark();
+  }
+
+  /** What keeps samples from being written at the moment, in words; empty when all is well. */
+  public Optional<String> halted() {
+    return writer.trouble();
   }
 
   @Override

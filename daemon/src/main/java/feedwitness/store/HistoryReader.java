@@ -46,27 +46,12 @@ final class HistoryReader implements History {
           OptionalLong earlier =
               latestReading.containsKey(point)
                   ? OptionalLong.empty()
-                  : lastChunkWithReading(connection, row.getInt(3));
+                  : Imports.lastOwnChunkWithReading(connection, catalogue, row.getInt(3));
           if (earlier.isPresent()) {
             session.chunk(
                 earlier.getAsLong(), Long.MIN_VALUE, Long.MAX_VALUE, this::noteLatestReading);
           }
         }
-      }
-    }
-  }
-
-  /** A probe that was missing for long spoke last in some earlier chunk. */
-  private static OptionalLong lastChunkWithReading(Connection connection, int point)
-      throws SQLException {
-    try (PreparedStatement select =
-        connection.prepareStatement(
-            "select k from chunk where k between ? and ? and readings > 0"
-                + " order by boot desc, last_seq desc limit 1")) {
-      select.setLong(1, ChunkKey.of(point, ChunkKey.MIN_HOUR, 0));
-      select.setLong(2, ChunkKey.of(point, ChunkKey.MAX_HOUR, ChunkKey.MAX_ORDINAL));
-      try (ResultSet row = select.executeQuery()) {
-        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
       }
     }
   }
@@ -84,6 +69,9 @@ final class HistoryReader implements History {
   }
 
   private static void note(ConcurrentMap<PointName, Measurement> last, Measurement measurement) {
+    if (Imports.isImported(measurement.sample())) {
+      return;
+    }
     last.merge(
         measurement.point(),
         measurement,
@@ -98,6 +86,15 @@ final class HistoryReader implements History {
   @Override
   public Optional<Measurement> latestReading(PointName point) {
     return Optional.ofNullable(latestReading.get(point));
+  }
+
+  @Override
+  public List<PointName> recorded() {
+    return catalogue.points();
+  }
+
+  H2File file() {
+    return file;
   }
 
   @Override

@@ -44,7 +44,7 @@ final class LedgerOpener {
     }
     Optional<FileClaim> claim;
     try {
-      claim = FileClaim.on(file.directory().resolve(H2File.NAME + ".lock"));
+      claim = FileClaim.on(file.directory().resolve(H2File.LOCK));
     } catch (IOException e) {
       return notWritable(file.directory(), "takes no new file (%s)".formatted(e));
     }
@@ -166,7 +166,7 @@ final class LedgerOpener {
             .formatted(file.path()));
   }
 
-  private Refused refusal(SQLException e) {
+  Refused refusal(SQLException e) {
     int code = e.getErrorCode();
     if (code == ErrorCode.DATABASE_ALREADY_OPEN_1) {
       return locked();

@@ -34,7 +34,7 @@ sealed interface Shape {
       implements Shape {
     @Override
     public void write(ByteSink sink) {
-      sink.octet(origin == Indication.Origin.PROBE ? 0 : 1);
+      sink.octet(Codes.of(origin));
       sink.octet(Codes.of(conductivityUnit));
       sink.octet(Codes.of(temperatureUnit));
       sink.unsigned(flags.bits());
@@ -88,11 +88,8 @@ sealed interface Shape {
           new Flags(source.unsigned()),
           source.count(Integer.MAX_VALUE));
     }
-    if (kind > MISSING) {
-      throw new DamagedException("kind of sample %d is not known".formatted(kind));
-    }
     return new Indicated(
-        kind == 0 ? Indication.Origin.PROBE : Indication.Origin.TYPED,
+        Codes.origin(kind),
         Codes.conductivity(source.octet()),
         Codes.temperature(source.octet()),
         new Flags(source.unsigned()),

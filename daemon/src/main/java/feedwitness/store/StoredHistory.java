@@ -1,124 +1,149 @@
 package feedwitness.store;
 
 import feedwitness.ledger.History;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.TimeSource;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
- * The history of a service that is not running, for looking only: nothing is sealed, nothing
- * brought forward, no start counted. While it is open no service can start on it, so close it soon.
+ * The history of a service that is stopped, opened for reading only: not an octet of it changes,
+ * and no start is counted. Close it.
  */
-public final class StoredHistory implements AutoCloseable {
-  private final FileClaim claim;
-  private final H2File file;
-  private final Connection connection;
-  private final History history;
+public final class StoredHistory implements History, AutoCloseable {
+  /** Nothing is ever appended. */
+  private static final int NO_QUEUE = 16;
 
-  private StoredHistory(FileClaim claim, H2File file, Connection connection, History history) {
-    this.claim = claim;
+  private final H2File file;
+  private final Connection keeper;
+  private final Catalogue catalogue;
+  private final HistoryReader reader;
+  private final Findings findings = new Findings();
+
+  private StoredHistory(H2File file, Connection keeper, Catalogue catalogue) throws SQLException {
     this.file = file;
-    this.connection = connection;
-    this.history = history;
+    this.keeper = keeper;
+    this.catalogue = catalogue;
+    this.reader = new HistoryReader(file, catalogue, new Pending(NO_QUEUE), findings);
+    reader.load(keeper);
+  }
+
+  /** Opens the history in a directory. */
+  public static Opening open(Path directory) {
+    return open(H2File.readOnly(directory), new Migrator(Migration.all()));
+  }
+
+  static Opening open(H2File file, Migrator migrator) {
+    Connection connection;
+    try {
+      connection = file.borrowReader();
+    } catch (SQLException e) {
+      return new Opening.Refused(words(file, e));
+    }
+    try {
+      int version = migrator.version(connection);
+      if (version > migrator.newest()) {
+        return refuse(
+            connection,
+            "%s has layout version %d, this Feedwitness knows up to %d; install a newer Feedwitness"
+                .formatted(file.path(), version, migrator.newest()));
+      }
+      if (version == 0) {
+        return refuse(
+            connection,
+            "%s is a database but no history of Feedwitness; name another".formatted(file.path()));
+      }
+      if (version < migrator.newest()) {
+        return refuse(
+            connection,
+            "%s has layout version %d, this Feedwitness reads %d; start the service once, it brings the file forward"
+                .formatted(file.path(), version, migrator.newest()));
+      }
+      return new Opening.Opened(new StoredHistory(file, connection, Catalogue.load(connection)));
+    } catch (SQLException e) {
+      return refuse(connection, words(file, e));
+    } catch (IllegalArgumentException e) {
+      return refuse(
+          connection,
+          "%s: %s; install the Feedwitness that wrote it".formatted(file.path(), e.getMessage()));
+    }
+  }
+
+  private static String words(H2File file, SQLException e) {
+    return new LedgerOpener(
+            StoreSettings.in(file.directory()), TimeSource.system(), new Migrator(Migration.all()))
+        .refusal(e)
+        .message();
+  }
+
+  private static Opening refuse(Connection connection, String message) {
+    H2File.closeQuietly(connection);
+    return new Opening.Refused(message);
   }
 
   /** What came of opening. */
-  public sealed interface Outcome {
-    /** Ready; the caller closes it. */
-    record Opened(StoredHistory stored) implements Outcome {}
+  public sealed interface Opening {
+    record Opened(StoredHistory history) implements Opening {}
 
-    /** Not opened; the message names file, fault and remedy. */
-    record Refused(String message) implements Outcome {}
+    /** {@code message} for people: which file, what is wrong, what to do. */
+    record Refused(String message) implements Opening {}
   }
 
-  /** Opens what a data directory holds. */
-  public static Outcome open(Path directory) {
-    H2File file = new H2File(directory);
-    if (!Files.exists(file.path())) {
-      return new Outcome.Refused(
-          "there is no history in %s; name the data directory of the service"
-              .formatted(file.directory()));
-    }
-    Optional<FileClaim> claim;
-    try {
-      claim = FileClaim.on(file.directory().resolve(H2File.NAME + ".lock"));
-    } catch (IOException e) {
-      return new Outcome.Refused(
-          "%s cannot be claimed (%s); run this as the user of the service"
-              .formatted(file.path(), e.getMessage()));
-    }
-    if (claim.isEmpty()) {
-      return new Outcome.Refused(
-          "%s is open in another process; name the running service with --url"
-              .formatted(file.path()));
-    }
-    Outcome outcome = open(file, claim.get());
-    if (outcome instanceof Outcome.Refused) {
-      claim.get().close();
-    }
-    return outcome;
+  /** Damage met so far, in words; empty if none. */
+  public Optional<String> damage() {
+    return findings.first();
   }
 
-  private static Outcome open(H2File file, FileClaim claim) {
-    Connection connection;
-    try {
-      connection = file.openWriter();
-    } catch (SQLException e) {
-      return unreadable(file, String.valueOf(e.getMessage()));
-    }
-    Outcome outcome = look(file, claim, connection);
-    if (outcome instanceof Outcome.Refused) {
-      H2File.closeQuietly(connection);
-    }
-    return outcome;
+  /** See {@link H2Ledger#backup}. */
+  public void backup(Path target) throws IOException {
+    BackupWriter.write(file, target);
   }
 
-  private static Outcome look(H2File file, FileClaim claim, Connection connection) {
-    Migrator migrator = new Migrator(Migration.all());
-    try {
-      int version = migrator.version(connection);
-      if (version != migrator.newest()) {
-        return new Outcome.Refused(
-            "%s has layout version %d, this Feedwitness reads %d; %s"
-                .formatted(
-                    file.path(),
-                    version,
-                    migrator.newest(),
-                    version < migrator.newest()
-                        ? "start the service once, which brings it forward"
-                        : "install a newer Feedwitness"));
-      }
-      Catalogue catalogue = Catalogue.load(connection);
-      Pending nothing = new Pending(StoreSettings.DEFAULT_QUEUE);
-      return new Outcome.Opened(
-          new StoredHistory(
-              claim,
-              file,
-              connection,
-              new HistoryReader(file, catalogue, nothing, new Findings())));
-    } catch (SQLException | IllegalArgumentException e) {
-      return unreadable(file, String.valueOf(e.getMessage()));
-    }
+  /** Reads everything there is. */
+  Inventory inspect() throws SQLException {
+    return new Inspection(keeper, catalogue).run();
   }
 
-  private static Outcome.Refused unreadable(H2File file, String why) {
-    return new Outcome.Refused(
-        "%s cannot be read (%s); install the Feedwitness that wrote it, or restore a backup"
-            .formatted(file.path(), why));
+  @Override
+  public List<PointName> recorded() {
+    return reader.recorded();
   }
 
-  /** What is kept; courses and scans only, the latest of each point is not looked up. */
-  public History history() {
-    return history;
+  @Override
+  public Optional<Measurement> latest(PointName point) {
+    return reader.latest(point);
+  }
+
+  @Override
+  public Optional<Measurement> latestReading(PointName point) {
+    return reader.latestReading(point);
+  }
+
+  @Override
+  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
+    return reader.course(point, from, to, maxBuckets);
+  }
+
+  @Override
+  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
+    reader.scan(point, from, to, each);
+  }
+
+  @Override
+  public Optional<Instant> newest() {
+    return reader.newest();
   }
 
   @Override
   public void close() {
     file.closeIdleReaders();
-    H2File.closeQuietly(connection);
-    claim.close();
+    H2File.closeQuietly(keeper);
   }
 }

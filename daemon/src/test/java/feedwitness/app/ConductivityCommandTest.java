@@ -63,6 +63,20 @@ class ConductivityCommandTest {
   }
 
   @Test
+  void asksWhetherAnAlkaliIsMeant() throws IOException {
+    Run run = run("K,NO3,temperature_C\n0.01,0,25\n0.01,0.01,25\n");
+    assertEquals(0, run.code());
+    assertEquals(1, run.err().size());
+    assertTrue(
+        run.err()
+            .get(0)
+            .endsWith(
+                ":2: note: the charges balance only at pH 12.0; if it is not"
+                    + " meant so, an ion is missing"),
+        run.err().get(0));
+  }
+
+  @Test
   void writesTheFileItIsAskedFor() throws IOException {
     Path to = folder.resolve("answers.csv");
     Run run = run("Na,Cl,temperature_C\r\n0.1,0.1,25\r\n\r\n", "-o", to.toString());

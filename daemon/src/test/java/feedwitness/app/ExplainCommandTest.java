@@ -65,7 +65,7 @@ class ExplainCommandTest {
           "twice the standard uncertainty",
           "the temperature sensor",
           "scatter from reading to reading (assumed)",
-          "No quality test has anything against it.",
+          "too little evidence to judge",
           "basis rules=2;profile=pushed-csv;");
     }
     useThePortNobodyListensOn();

@@ -205,6 +205,11 @@ final class FixtureNursery implements LiveView, History {
   }
 
   @Override
+  public synchronized List<PointName> recorded() {
+    return kept.stream().map(Measurement::point).distinct().sorted().toList();
+  }
+
+  @Override
   public synchronized Optional<Instant> newest() {
     return kept.stream().map(m -> m.stamp().wall()).max(Instant::compareTo);
   }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureNursery nursery = new FixtureNursery();
   private final FixtureDesk desk = new FixtureDesk();
+  private final FixtureData data = new FixtureData(nursery);
   private final WebServer server;
   private int port;
 
@@ -20,7 +21,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   RunningServer(StreamLimits limits) {
 
-    this.server = new WebServer(nursery, nursery, desk, new ListenAddress("127.0.0.1", 0), limits);
+    this.server =
+        new WebServer(nursery, nursery, desk, data, new ListenAddress("127.0.0.1", 0), limits);
   }
 
   @Override

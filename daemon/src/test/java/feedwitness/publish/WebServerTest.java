@@ -22,7 +22,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
-    return new WebServer(nursery, nursery, new FixtureDesk(), new ListenAddress(host, port));
+    return new WebServer(
+        nursery,
+        nursery,
+        new FixtureDesk(),
+        new FixtureData(nursery),
+        new ListenAddress(host, port));
   }
 
   @Test
@@ -89,7 +94,9 @@ class WebServerTest {
   void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
-    WebServer server = new WebServer(nursery, nursery, desk, new ListenAddress("127.0.0.1", 0));
+    WebServer server =
+        new WebServer(
+            nursery, nursery, desk, new FixtureData(nursery), new ListenAddress("127.0.0.1", 0));
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =

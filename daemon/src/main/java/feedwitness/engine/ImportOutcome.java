@@ -1,0 +1,18 @@
+package feedwitness.engine;
+
+/** What became of a batch. */
+public sealed interface ImportOutcome {
+  /**
+   * Handed to the store, in order.
+   *
+   * @param taken readings that are new
+   * @param known readings that were there already
+   * @param boot of the last one taken; with {@code sequence} it can be compared with the durable
+   *     mark
+   * @param sequence 0 if none was taken
+   */
+  record Taken(int taken, int known, int boot, long sequence) implements ImportOutcome {}
+
+  /** Nothing of the batch was taken. {@code message}: item, value, limit, remedy. */
+  record Refused(String field, String message) implements ImportOutcome {}
+}

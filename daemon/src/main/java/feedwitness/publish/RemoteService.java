@@ -1,0 +1,178 @@
+package feedwitness.publish;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import feedwitness.engine.ImportBatch;
+import feedwitness.engine.ImportOutcome;
+import feedwitness.quantity.PointName;
+import java.io.IOException;
+import java.io.InputStream;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A running service as a command on the same machine sees it. Every failure is an {@link
+ * IOException} in words for people.
+ */
+public final class RemoteService {
+  private static final Duration PATIENCE = Duration.ofSeconds(90);
+  private static final Duration FIRST_PATIENCE = Duration.ofSeconds(10);
+
+  private final URI url;
+  private final HttpClient http =
+      HttpClient.newBuilder()
+          .version(HttpClient.Version.HTTP_1_1)
+          .connectTimeout(FIRST_PATIENCE)
+          .build();
+
+  /** {@code url}: where the page is, such as {@code http://127.0.0.1:8460/}. */
+  public RemoteService(URI url) {
+    this.url = url;
+  }
+
+  /** Where it is. */
+  public URI url() {
+    return url;
+  }
+
+  /** The clock of the service; also tells whether it answers at all. */
+  public Instant now() throws IOException {
+    try {
+      return Instant.parse(json(get("/health").timeout(FIRST_PATIENCE)).path("now").asText());
+    } catch (DateTimeException e) {
+      throw new IOException(
+          "what answers at %s is not Feedwitness; give the address of its page with --url"
+              .formatted(url),
+          e);
+    }
+  }
+
+  /** Time zone of the nursery. */
+  public ZoneId zone() throws IOException {
+    try {
+      return ZoneId.of(json(get(Routes.API + "/site")).path("zone").asText());
+    } catch (DateTimeException e) {
+      throw new IOException("the time zone of %s is not known here".formatted(url), e);
+    }
+  }
+
+  /** Points as now configured. */
+  public List<PointName> points() throws IOException {
+    List<PointName> points = new ArrayList<>();
+    for (JsonNode point : json(get(Routes.API + "/points"))) {
+      points.add(new PointName(point.path("name").asText()));
+    }
+    return points;
+  }
+
+  /** Whether everything up to a stamp is safe on disk. */
+  public boolean isDurable(int boot, long sequence) throws IOException {
+    JsonNode mark = json(get("/health")).path("durable_through");
+    return mark.path("boot").asInt() > boot
+        || (mark.path("boot").asInt() == boot && mark.path("sequence").asLong() >= sequence);
+  }
+
+  /** The export as the service writes it; close it. Ends with an IOException if it is cut off. */
+  public InputStream export(ExportQuery query) throws IOException {
+    return stream(get(Routes.API + "/export?" + parameters(query)));
+  }
+
+  private static String parameters(ExportQuery query) {
+    List<String> parameters = new ArrayList<>();
+    query.points().forEach(point -> parameters.add("point=" + point.text()));
+    query.from().ifPresent(from -> parameters.add("from=" + from));
+    query.to().ifPresent(to -> parameters.add("to=" + to));
+    parameters.add(
+        "zone=" + URLEncoder.encode(query.layout().zone().getId(), StandardCharsets.UTF_8));
+    ExportQuery.SEPARATORS.forEach(
+        (name, separator) -> {
+          if (separator == query.layout().separator()) {
+            parameters.add("separator=" + name);
+          }
+        });
+    parameters.add("decimal=" + (query.layout().decimalComma() ? "comma" : "point"));
+    return String.join("&", parameters);
+  }
+
+  /** A backup of everything up to now; close it. Ends with an IOException if it is cut off. */
+  public InputStream backup() throws IOException {
+    return stream(post(Routes.API + "/backup", "{}".getBytes(StandardCharsets.UTF_8)));
+  }
+
+  /** Hands rows over. */
+  public ImportOutcome take(ImportBatch batch) throws IOException {
+    JsonNode answer =
+        json(
+            post(
+                Routes.API + "/points/" + batch.point().text() + "/imports",
+                ImportRequest.write(batch)));
+    return new ImportOutcome.Taken(
+        answer.path("taken").asInt(),
+        answer.path("known").asInt(),
+        answer.path("boot").asInt(),
+        answer.path("sequence").asLong());
+  }
+
+  private HttpRequest.Builder get(String path) {
+    return HttpRequest.newBuilder(url.resolve(path)).timeout(PATIENCE);
+  }
+
+  private HttpRequest.Builder post(String path, byte[] body) {
+    return get(path)
+        .header("Content-Type", Json.MEDIA_TYPE)
+        .POST(HttpRequest.BodyPublishers.ofByteArray(body));
+  }
+
+  private JsonNode json(HttpRequest.Builder request) throws IOException {
+    try (InputStream in = stream(request)) {
+      return Json.tree(in.readAllBytes());
+    } catch (JsonProcessingException e) {
+      throw new IOException(
+          "what answers at %s is not Feedwitness; give the address of its page with --url"
+              .formatted(url),
+          e);
+    }
+  }
+
+  private InputStream stream(HttpRequest.Builder request) throws IOException {
+    HttpResponse<InputStream> answer;
+    try {
+      answer = http.send(request.build(), BodyHandlers.ofInputStream());
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IOException("interrupted", e);
+    } catch (IOException e) {
+      throw new IOException(
+          "nothing answers at %s (%s)".formatted(url, e.getClass().getSimpleName()), e);
+    }
+    if (answer.statusCode() / 100 != 2) {
+      try (InputStream in = answer.body()) {
+        throw new IOException(detail(in.readNBytes(1 << 16), answer.statusCode()));
+      }
+    }
+    return answer.body();
+  }
+
+  private String detail(byte[] problem, int status) {
+    try {
+      String detail = Json.tree(problem).path("detail").asText();
+      if (!detail.isBlank()) {
+        return Quoted.plain(detail);
+      }
+    } catch (IOException e) {
+      // not one of our problems
+    }
+    return "%s answers %d; is it Feedwitness, and of this version?".formatted(url, status);
+  }
+}
