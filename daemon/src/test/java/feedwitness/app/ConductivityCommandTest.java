@@ -71,7 +71,7 @@ class ConductivityCommandTest {
         run.err()
             .get(0)
             .endsWith(
-                ":2: note: the charges balance only at pH 12.0; if it is not"
+                ":2: note: the charges balance only at pH 11.9; if it is not"
                     + " meant so, an ion is missing"),
         run.err().get(0));
   }
