@@ -9,7 +9,7 @@ const FLAGS = {
   "temperature-outside-compensation": "temperature is outside what the compensation covers",
   "conductivity-missing": "no conductivity in the message",
   unknown: "too little evidence to judge",
-  undated: "clock not trusted yet",
+  undated: "the clock was not trusted when it came",
 };
 
 const FLAG_REMEDIES = {

@@ -1,5 +1,6 @@
 package feedwitness.app;
 
+import feedwitness.host.ClockTrust;
 import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
@@ -133,7 +134,11 @@ final class DemoCommand implements Callable<Integer> {
             config,
             files,
             new Wiring.Surroundings(
-                clock, speed, new SystemPorts(), new PortCatalog(folder.ports())));
+                clock,
+                ClockTrust.ALWAYS,
+                speed,
+                new SystemPorts(),
+                new PortCatalog(folder.ports())));
     if (started instanceof Wiring.Outcome.Refused refused) {
       err.println(refused.message());
       return 1;

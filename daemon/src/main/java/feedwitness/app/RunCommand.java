@@ -1,7 +1,10 @@
 package feedwitness.app;
 
+import feedwitness.host.ClockTrust;
+import feedwitness.host.SynchronisedClock;
 import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
+import feedwitness.settings.ClockChoice;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
 import feedwitness.settings.ConfigOutcome;
@@ -82,7 +85,11 @@ final class RunCommand implements Callable<Integer> {
     Config wanted = read.config().with(listen, data == null ? null : data.toAbsolutePath());
     Wiring.Surroundings around =
         new Wiring.Surroundings(
-            TimeSource.system(), 1, new SystemPorts(), new PortCatalog(PortCatalog.BY_ID));
+            TimeSource.system(),
+            trust(wanted),
+            1,
+            new SystemPorts(),
+            new PortCatalog(PortCatalog.BY_ID));
     Wiring.Outcome started = Wiring.start(wanted, files, around);
     if (started instanceof Wiring.Outcome.Refused refused) {
       err.println(refused.message());
@@ -98,6 +105,12 @@ final class RunCommand implements Callable<Integer> {
     out.flush();
     Stay.until(howLong, service);
     return 0;
+  }
+
+  private static ClockTrust trust(Config config) {
+    return config.clock() == ClockChoice.ALWAYS
+        ? ClockTrust.ALWAYS
+        : SynchronisedClock.ofThisMachine(TimeSource.system());
   }
 
   private ConfigFiles files() {

@@ -4,6 +4,8 @@ import feedwitness.acquire.SessionPool;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
+import feedwitness.host.ClockTrust;
+import feedwitness.host.DiskRoom;
 import feedwitness.publish.WebServer;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
@@ -23,9 +25,11 @@ final class Wiring {
    * What a service is given of the outside.
    *
    * @param clock stamps samples; runs fast in a demo
+   * @param trust whether the clock is right
    * @param pace how many times faster than real instruments and clock run
    */
-  record Surroundings(TimeSource clock, double pace, PortOpener opener, PortCatalog catalog) {}
+  record Surroundings(
+      TimeSource clock, ClockTrust trust, double pace, PortOpener opener, PortCatalog catalog) {}
 
   /** What came of a start. */
   sealed interface Outcome {
@@ -53,13 +57,18 @@ final class Wiring {
     LedgerOpening opening =
         H2Ledger.open(
             new StoreSettings(
-                config.storeDirectory(), config.syncEvery(), StoreSettings.DEFAULT_QUEUE),
-            around.clock());
+                config.storeDirectory(),
+                config.syncEvery(),
+                StoreSettings.DEFAULT_QUEUE,
+                config.freeFloor(),
+                config.keepRaw()),
+            around.clock(),
+            new DiskRoom(config.storeDirectory()));
     if (opening instanceof LedgerOpening.Refused refused) {
       return new Outcome.Refused(refused.message());
     }
     H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger();
-    Intake intake = new Intake(ledger.boot(), around.clock());
+    Intake intake = new Intake(ledger.boot(), around.clock(), around.trust());
     Engine engine =
         new Engine(
             ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());

@@ -36,6 +36,11 @@ public final class Engine implements LiveView, AutoCloseable {
   private static final int TYPED_PATIENCE_SECONDS = 10;
   private static final int STOP_PATIENCE_MILLIS = 20_000;
 
+  private static final String UNDATED =
+      "the clock is not known to be right, so readings are kept without a date; they get it once a"
+          + " time service has set the clock (write trust = \"always\" under [clock] if it is right"
+          + " from the start)";
+
   private final Intake intake;
   private final MeasurementLedger ledger;
   private final TimeSource clock;
@@ -204,6 +209,9 @@ public final class Engine implements LiveView, AutoCloseable {
     String known = fault;
     if (known != null) {
       trouble.add(known);
+    }
+    if (!intake.dates()) {
+      trouble.add(UNDATED);
     }
     if (intake.dropped() > 0) {
       trouble.add(

@@ -1,6 +1,7 @@
 package feedwitness.engine;
 
 import feedwitness.acquire.SampleSink;
+import feedwitness.host.ClockTrust;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.Octets;
@@ -27,6 +28,7 @@ public final class Intake implements SampleSink {
 
   private final int boot;
   private final TimeSource clock;
+  private final ClockTrust trust;
   private final BlockingQueue<Entry> queue = new ArrayBlockingQueue<>(CAPACITY);
   private long sequence;
   private long dropped;
@@ -54,9 +56,18 @@ public final class Intake implements SampleSink {
     Sample sample(Stamp stamp, int place);
   }
 
+  /** With a clock that is right from the start. */
   public Intake(int boot, TimeSource clock) {
+    this(boot, clock, ClockTrust.ALWAYS);
+  }
+
+  /**
+   * @param trust decides whether a sample is dated
+   */
+  public Intake(int boot, TimeSource clock, ClockTrust trust) {
     this.boot = boot;
     this.clock = clock;
+    this.trust = trust;
   }
 
   @Override
@@ -101,12 +112,14 @@ public final class Intake implements SampleSink {
   }
 
   private Stamp stamp(long ahead) {
+    // asked before the clock is read: a clock that is set in between is not believed yet
+    boolean dated = trust.trusted();
     return new Stamp(
         boot,
         sequence + ahead,
         wholeMillis(clock.monotonicNanos()),
         clock.wall().toEpochMilli(),
-        true);
+        dated);
   }
 
   /**
@@ -120,6 +133,11 @@ public final class Intake implements SampleSink {
   /** The next entry, or null if none came in time. */
   @Nullable Entry poll(long millis) throws InterruptedException {
     return queue.poll(millis, TimeUnit.MILLISECONDS);
+  }
+
+  /** Whether samples get a date now. */
+  boolean dates() {
+    return trust.trusted();
   }
 
   /** The next entry, or null if there is none now. */

@@ -17,7 +17,7 @@ public final class MeasurementChain {
   /** Measures a new sample. */
   public static Measurement measure(Sample sample, Basis basis) {
     if (!(sample instanceof Indication indication)) {
-      return restore(sample, basis, Flags.of(QualityFlag.MISSING));
+      return restore(sample, basis, withDate(sample, Flags.of(QualityFlag.MISSING)));
     }
     Reading reading = indication.reading();
     InstrumentLimits limits = basis.limits();
@@ -30,10 +30,12 @@ public final class MeasurementChain {
                 limits.maxMilliSiemensPerCm(),
                 limits.minCelsius(),
                 limits.maxCelsius()));
-    if (!sample.stamp().dated()) {
-      flags = flags.with(QualityFlag.UNDATED);
-    }
+    flags = withDate(sample, flags);
     return restore(sample, basis, flags.with(compensationFlags(reading, basis)));
+  }
+
+  private static Flags withDate(Sample sample, Flags flags) {
+    return sample.stamp().dated() ? flags : flags.with(QualityFlag.UNDATED);
   }
 
   /** Makes the numbers of a kept sample again; its flags are those that were kept. */

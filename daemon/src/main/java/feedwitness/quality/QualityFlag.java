@@ -16,7 +16,7 @@ public enum QualityFlag {
       Quality.SUSPECT),
   CONDUCTIVITY_MISSING(6, "conductivity-missing", "no conductivity in the message", Quality.BAD),
   UNKNOWN(7, "unknown", "too little evidence to judge", Quality.UNKNOWN),
-  UNDATED(8, "undated", "clock not trusted yet", Quality.UNKNOWN),
+  UNDATED(8, "undated", "the clock was not trusted when it came", Quality.UNKNOWN),
   IN_AIR(9, "in-air", "probe reads as if in air, or with a drop held in it", Quality.BAD),
   LOW_HOLD(
       10,

@@ -6,6 +6,7 @@ import feedwitness.site.Site;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,6 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param storeDirectory absolute
  * @param syncEvery how often measurements are forced to disk, 1 to 60 s: as much is lost at most
  *     when the power fails
+ * @param freeFloor octets the disk must have free for recording
+ * @param keepRaw how long single readings are kept; empty for ever
+ * @param clock when the machine's clock is believed
  * @param profiles all that could be used, ours and the user's own, by name
  */
 public record Config(
@@ -24,6 +28,9 @@ public record Config(
     ListenAddress listen,
     Path storeDirectory,
     Duration syncEvery,
+    long freeFloor,
+    Optional<Duration> keepRaw,
+    ClockChoice clock,
     List<DeviceProfile> profiles) {
   public Config {
     profiles = List.copyOf(profiles);
@@ -36,6 +43,15 @@ public record Config(
         otherListen == null ? listen : otherListen,
         otherStore == null ? storeDirectory : otherStore,
         syncEvery,
+        freeFloor,
+        keepRaw,
+        clock,
         profiles);
+  }
+
+  /** The same, with a clock that is to be believed otherwise. */
+  public Config with(ClockChoice otherClock) {
+    return new Config(
+        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, profiles);
   }
 }

@@ -4,10 +4,7 @@ import feedwitness.quantity.ListenAddress;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.DateTimeException;
-import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,13 +17,10 @@ import java.util.Set;
  * is no question here: it may be plugged in later.
  */
 public final class ConfigReader {
-  static final Duration DEFAULT_SYNC = Duration.ofSeconds(10);
-
-  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "point");
+  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "clock", "point");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
-  static final Set<String> STORE = Set.of("directory", "sync-every");
   private static final String DEFAULT_NAME = "Nursery";
   private static final int LONGEST_NAME = 80;
 
@@ -76,16 +70,24 @@ public final class ConfigReader {
 
   /** All but the points. */
   private record General(
-      String name, ZoneId zone, ListenAddress listen, Path store, Duration sync) {
+      String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
     Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
-      return new Config(new Site(name, zone, points), listen, store, sync, shelf.all());
+      return new Config(
+          new Site(name, zone, points),
+          listen,
+          storing.directory(),
+          storing.syncEvery(),
+          storing.freeFloor(),
+          storing.keepRaw(),
+          storing.clock(),
+          shelf.all());
     }
   }
 
   private static General defaults(ConfigFiles files) {
     return new General(
-        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, files.store(), DEFAULT_SYNC);
+        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, StoreReader.defaults(files));
   }
 
   private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
@@ -105,16 +107,11 @@ public final class ConfigReader {
     listen
         .filter(address -> !address.isLoopback())
         .ifPresent(address -> notes.add(openNote(address)));
-    Optional<Section> store = root.table("store", STORE);
-    Path directory = store.flatMap(s -> directory(s, root.source().file())).orElse(files.store());
-    Duration sync =
-        store
-            .flatMap(s -> s.duration("sync-every", Duration.ofSeconds(1), Duration.ofSeconds(60)))
-            .orElse(DEFAULT_SYNC);
+    StoreReader.Storing storing = StoreReader.read(root, files);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), directory, sync));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing));
   }
 
   private static String openNote(ListenAddress address) {
@@ -169,22 +166,5 @@ public final class ConfigReader {
         .or(() -> Words.nearest(text, zones.stream().sorted().toList()))
         .map("did you mean '%s'?"::formatted)
         .orElse("write it as continent and city, for example \"Europe/London\"");
-  }
-
-  private static Optional<Path> directory(Section store, Path file) {
-    return store.parsed(
-        "directory",
-        text -> {
-          if (text.startsWith("~")) {
-            throw new IllegalArgumentException(
-                "'%s' begins with ~, which only a shell understands".formatted(text));
-          }
-          try {
-            return file.toAbsolutePath().resolveSibling(text).normalize();
-          } catch (InvalidPathException e) {
-            throw new IllegalArgumentException("'%s' cannot be a path".formatted(text), e);
-          }
-        },
-        "write the whole path, for example directory = \"/var/lib/feedwitness\"");
   }
 }

@@ -11,6 +11,7 @@ import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -60,6 +61,10 @@ final class Catalogue {
 
   List<PointName> points() {
     return points.keySet().stream().sorted().toList();
+  }
+
+  Set<Integer> numbers() {
+    return Set.copyOf(pointsById.keySet());
   }
 
   /** Number of a point, if it was ever kept. */

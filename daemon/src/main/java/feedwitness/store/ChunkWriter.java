@@ -1,12 +1,14 @@
 package feedwitness.store;
 
 import feedwitness.measurement.Measurement;
+import feedwitness.quantity.Stamp;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.TreeSet;
 
 /** Writes a run as a chunk with its roll-ups. Leaves the commit to the caller. */
@@ -32,6 +34,10 @@ final class ChunkWriter {
       write(new Run(run.key(), run.samples().subList(count / 2, count)));
       return;
     }
+    OptionalLong free = freeKey(run);
+    if (free.isEmpty()) {
+      return;
+    }
     Stretches minutes = new Stretches(Level.MINUTE.millis());
     Stretches quarters = new Stretches(Level.QUARTER.millis());
     Stretch whole = new Stretch();
@@ -42,29 +48,44 @@ final class ChunkWriter {
       whole.add(measurement);
     }
     Rollup hour = whole.rollup(run.key().hour() * ChunkKey.HOUR_MILLIS);
-    long key = freeKey(run.key());
+    long key = free.getAsLong();
     insertChunk(key, run, hour, packed);
     insertHour(key, run, hour, quarters.rollups());
     insertMinutes(key, minutes.rollups());
+    if (!run.key().dated()) {
+      noteUndated(key, run);
+    }
     if (!Imports.all(run.samples())) {
-      noteLast(key, run.key().point());
+      noteLast(key, run);
     }
   }
 
-  /** The next ordinal of the hour: chunks of an hour come in (boot, sequence) order. */
-  private long freeKey(RunKey run) throws SQLException {
-    long first = ChunkKey.of(run.point(), run.hour(), 0);
+  /**
+   * The next ordinal of the hour; empty if this very run is there already, because the commit that
+   * seemed to fail had succeeded after all.
+   */
+  private OptionalLong freeKey(Run run) throws SQLException {
+    RunKey own = run.key();
+    long sequence = run.samples().get(0).sample().stamp().sequence();
+    long free = ChunkKey.of(own.point(), own.hour(), 0);
     try (PreparedStatement select =
-        connection.prepareStatement("select max(k) from rollup_hour where k between ? and ?")) {
-      select.setLong(1, first);
-      select.setLong(2, ChunkKey.of(run.point(), run.hour(), ChunkKey.MAX_ORDINAL));
+        connection.prepareStatement(
+            "select k, boot, first_seq, samples from rollup_hour where k between ? and ?"
+                + " order by k")) {
+      select.setLong(1, free);
+      select.setLong(2, ChunkKey.of(own.point(), own.hour(), ChunkKey.MAX_ORDINAL));
       try (ResultSet row = select.executeQuery()) {
-        long last = row.next() ? row.getLong(1) : 0;
-        return row.wasNull() || last == 0
-            ? first
-            : ChunkKey.of(run.point(), run.hour(), ChunkKey.ordinal(last) + 1);
+        while (row.next()) {
+          if (row.getInt(2) == own.boot()
+              && row.getLong(3) == sequence
+              && row.getInt(4) == run.samples().size()) {
+            return OptionalLong.empty();
+          }
+          free = row.getLong(1) + 1;
+        }
       }
     }
+    return OptionalLong.of(free);
   }
 
   private void insertChunk(long key, Run run, Rollup hour, byte[] packed) throws SQLException {
@@ -131,11 +152,35 @@ final class ChunkWriter {
     }
   }
 
-  private void noteLast(long key, int point) throws SQLException {
+  /** Where its samples lie on the clock that never jumps, for when it gets a date. */
+  private void noteUndated(long key, Run run) throws SQLException {
+    Stamp first = run.samples().get(0).sample().stamp();
+    Stamp last = run.samples().get(run.samples().size() - 1).sample().stamp();
+    try (PreparedStatement insert =
+        connection.prepareStatement(
+            "insert into undated_chunk(k, boot, first_mono, last_mono, first_wall)"
+                + " values (?,?,?,?,?)")) {
+      insert.setLong(1, key);
+      insert.setInt(2, run.key().boot());
+      insert.setLong(3, Dating.monotonicMillis(first));
+      insert.setLong(4, Dating.monotonicMillis(last));
+      insert.setLong(5, first.wallMillis());
+      insert.executeUpdate();
+    }
+  }
+
+  /** Complete hours may be written before an earlier one that is still hot. */
+  private void noteLast(long key, Run run) throws SQLException {
     try (PreparedStatement update =
-        connection.prepareStatement("update point set last_chunk = ? where id = ?")) {
+        connection.prepareStatement(
+            "update point p set last_chunk = ? where id = ? and not exists (select 1"
+                + " from rollup_hour r where r.k = p.last_chunk"
+                + " and (r.boot > ? or (r.boot = ? and r.first_seq > ?)))")) {
       update.setLong(1, key);
-      update.setInt(2, point);
+      update.setInt(2, run.key().point());
+      update.setInt(3, run.key().boot());
+      update.setInt(4, run.key().boot());
+      update.setLong(5, run.samples().get(0).sample().stamp().sequence());
       update.executeUpdate();
     }
   }

@@ -41,10 +41,9 @@ final class CourseReader {
   History.Course read() throws SQLException {
     List<Measurement> tail = session.tail(from, to);
     if (fewSealed(tail.size())) {
-      List<Measurement> all = new ArrayList<>(tail);
-      forEachKey(key -> session.chunk(key, from, to, all::add));
-      if (all.size() <= maxBuckets) {
-        return single(all);
+      Optional<List<Measurement>> all = everySample(tail);
+      if (all.isPresent() && all.get().size() <= maxBuckets) {
+        return single(all.get());
       }
     }
     long width = width(tail);
@@ -52,18 +51,40 @@ final class CourseReader {
     tail.forEach(stretches::add);
     if (sealed) {
       addSealed(stretches, level(width));
+      for (Undated.Chunk chunk : session.undated().touching(from, to)) {
+        addDatedLater(stretches, chunk, width);
+      }
     }
     return new History.Course(Duration.ofMillis(width), stretches.buckets());
+  }
+
+  /** Empty if the samples of some hour are let go of. */
+  private Optional<List<Measurement>> everySample(List<Measurement> tail) throws SQLException {
+    List<Measurement> all = new ArrayList<>(tail);
+    List<Long> keys = new ArrayList<>();
+    forEachKey(keys::add);
+    session.undated().touching(from, to).forEach(chunk -> keys.add(chunk.key()));
+    boolean complete = true;
+    for (long key : keys) {
+      complete &= session.chunk(key, from, to, all::add);
+    }
+    return complete ? Optional.of(all) : Optional.empty();
   }
 
   /** Whether the hours wholly inside the range leave the range a chance to be few samples. */
   private boolean fewSealed(int unsealed) throws SQLException {
     long inside = unsealed;
+    for (Undated.Chunk chunk : session.undated().touching(from, to)) {
+      inside += chunk.within(from, to) ? chunk.samples() : 0;
+    }
     long next = low;
     while (sealed && inside <= maxBuckets) {
       List<ReadSession.Row> page = session.counts(next, high, PAGE);
       for (ReadSession.Row row : page) {
-        inside += ChunkKey.within(ChunkKey.hour(row.key()), from, to) ? row.samples() : 0;
+        boolean counts =
+            ChunkKey.within(ChunkKey.hour(row.key()), from, to)
+                && !session.undated().has(row.key());
+        inside += counts ? row.samples() : 0;
         next = row.key() + 1;
       }
       if (page.size() < PAGE) {
@@ -82,7 +103,9 @@ final class CourseReader {
     while (sealed) {
       List<ReadSession.Row> page = session.counts(next, high, PAGE);
       for (ReadSession.Row row : page) {
-        action.run(row.key());
+        if (!session.undated().has(row.key())) {
+          action.run(row.key());
+        }
         next = row.key() + 1;
       }
       if (page.size() < PAGE) {
@@ -112,11 +135,15 @@ final class CourseReader {
       first = Math.min(first, measurement.stamp().wallMillis());
       end = Math.max(end, measurement.stamp().wallMillis() + 1);
     }
-    OptionalLong last = sealed ? session.lastKey(low, high) : OptionalLong.empty();
-    if (last.isPresent()) {
-      long lowest = session.counts(low, high, 1).get(0).key();
-      first = Math.min(first, ChunkKey.hour(lowest) * ChunkKey.HOUR_MILLIS);
-      end = Math.max(end, (ChunkKey.hour(last.getAsLong()) + 1) * ChunkKey.HOUR_MILLIS);
+    OptionalLong lowest = sealed ? session.firstKey(low, high) : OptionalLong.empty();
+    if (lowest.isPresent()) {
+      long highest = session.lastKey(low, high).orElse(lowest.getAsLong());
+      first = Math.min(first, ChunkKey.hour(lowest.getAsLong()) * ChunkKey.HOUR_MILLIS);
+      end = Math.max(end, (ChunkKey.hour(highest) + 1) * ChunkKey.HOUR_MILLIS);
+    }
+    for (Undated.Chunk chunk : session.undated().touching(from, to)) {
+      first = Math.min(first, chunk.first());
+      end = Math.max(end, chunk.last() + 1);
     }
     return Widths.narrowest(Math.max(from, first), Math.min(to, end), maxBuckets);
   }
@@ -134,7 +161,7 @@ final class CourseReader {
 
   private void addSealed(Stretches stretches, Optional<Level> level) throws SQLException {
     if (level.isEmpty()) {
-      forEachKey(key -> session.chunk(key, from, to, stretches::add));
+      forEachKey(key -> addSamples(stretches, key));
       return;
     }
     long next = low;
@@ -142,7 +169,9 @@ final class CourseReader {
     do {
       page = session.rollups(level.get(), next, high, PAGE);
       for (ReadSession.Row row : page) {
-        addRow(stretches, row);
+        if (!session.undated().has(row.key())) {
+          addRow(stretches, row);
+        }
         next = row.key() + 1;
       }
     } while (page.size() == PAGE);
@@ -150,7 +179,7 @@ final class CourseReader {
 
   private void addRow(Stretches stretches, ReadSession.Row row) throws SQLException {
     if (!ChunkKey.within(ChunkKey.hour(row.key()), from, to)) {
-      session.chunk(row.key(), from, to, stretches::add);
+      addSamples(stretches, row.key());
       return;
     }
     try {
@@ -159,6 +188,38 @@ final class CourseReader {
       // the samples themselves may still be sound
       session.damaged("roll-up, not the samples, of " + ReadSession.hourOf(row.key()), e);
       session.chunk(row.key(), from, to, stretches::add);
+    }
+  }
+
+  /** Or the minutes, where the samples are let go of. */
+  private void addSamples(Stretches stretches, long key) throws SQLException {
+    if (!session.chunk(key, from, to, stretches::add)) {
+      addMinutes(stretches, key, 0);
+    }
+  }
+
+  /** Its roll-ups are up to half a minute beside the true minutes: good enough for wide buckets. */
+  private void addDatedLater(Stretches stretches, Undated.Chunk chunk, long width)
+      throws SQLException {
+    if (width >= Level.HOUR.millis() && chunk.within(from, to)) {
+      addMinutes(stretches, chunk.key(), chunk.shift());
+    } else if (!session.chunk(chunk.key(), from, to, stretches::add)) {
+      addMinutes(stretches, chunk.key(), chunk.shift());
+    }
+  }
+
+  private void addMinutes(Stretches stretches, long key, long shift) throws SQLException {
+    for (ReadSession.Row row : session.rollups(Level.MINUTE, key, key, 1)) {
+      try {
+        for (Rollup minute : RollupCodec.unpack(row.packed().toArray())) {
+          Rollup moved = minute.at(minute.startMillis() + shift);
+          if (moved.startMillis() >= from && moved.startMillis() < to) {
+            stretches.add(moved);
+          }
+        }
+      } catch (DamagedException e) {
+        session.damaged("minutes of " + ReadSession.hourOf(key), e);
+      }
     }
   }
 }

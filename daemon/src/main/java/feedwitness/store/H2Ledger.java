@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import org.tinylog.Logger;
 
 /**
@@ -25,6 +26,7 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
 
   private final int boot;
   private final FileClaim claim;
+  private final Dating dating;
   private final Pending pending;
   private final Writer writer;
   private final HistoryReader reader;
@@ -34,12 +36,14 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   H2Ledger(
       int boot,
       FileClaim claim,
+      Dating dating,
       Pending pending,
       Writer writer,
       HistoryReader reader,
       Findings findings) {
     this.claim = claim;
     this.boot = boot;
+    this.dating = dating;
     this.pending = pending;
     this.writer = writer;
     this.reader = reader;
@@ -53,7 +57,20 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
    * forward, seals what an earlier start left, and counts this start.
    */
   public static LedgerOpening open(StoreSettings settings, TimeSource time) {
-    return new LedgerOpener(settings, time, new Migrator(Migration.all())).open();
+    return open(settings, time, () -> Long.MAX_VALUE);
+  }
+
+  /**
+   * The same, with an eye on the disk.
+   *
+   * @param freeOctets what the disk of the data directory has free, asked before every write; below
+   *     the floor of the settings nothing is recorded
+   */
+  public static LedgerOpening open(
+      StoreSettings settings, TimeSource time, LongSupplier freeOctets) {
+    H2File file = new H2File(settings.directory());
+    Migrator migrator = new Migrator(Migration.all());
+    return new LedgerOpener(settings, time, migrator, file, freeOctets).open();
   }
 
   /** Number of this start of the service, counted in the file from 1; goes into every stamp. */
@@ -63,6 +80,10 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
 
   @Override
   public void append(Measurement measurement) {
+    if (!Imports.isImported(measurement.sample())) {
+      // an imported reading has the time of its file, which dates nothing here
+      dating.note(measurement.stamp());
+    }
     pending.add(measurement);
     reader.noteLatest(measurement);
   }

@@ -20,12 +20,15 @@ import java.util.function.Consumer;
 final class HistoryReader implements History {
   private final H2File file;
   private final Catalogue catalogue;
+  private final Dating dating;
   private final Pending pending;
   private final Consumer<String> report;
   private final ConcurrentMap<PointName, Measurement> latest = new ConcurrentHashMap<>();
   private final ConcurrentMap<PointName, Measurement> latestReading = new ConcurrentHashMap<>();
 
-  HistoryReader(H2File file, Catalogue catalogue, Pending pending, Consumer<String> report) {
+  HistoryReader(
+      H2File file, Catalogue catalogue, Dating dating, Pending pending, Consumer<String> report) {
+    this.dating = dating;
     this.file = file;
     this.catalogue = catalogue;
     this.pending = pending;
@@ -80,12 +83,12 @@ final class HistoryReader implements History {
 
   @Override
   public Optional<Measurement> latest(PointName point) {
-    return Optional.ofNullable(latest.get(point));
+    return Optional.ofNullable(latest.get(point)).map(dating::apply);
   }
 
   @Override
   public Optional<Measurement> latestReading(PointName point) {
-    return Optional.ofNullable(latestReading.get(point));
+    return Optional.ofNullable(latestReading.get(point)).map(dating::apply);
   }
 
   @Override
@@ -100,6 +103,7 @@ final class HistoryReader implements History {
   @Override
   public Optional<Instant> newest() {
     return latest.values().stream()
+        .map(dating::apply)
         .map(Measurement::stamp)
         .max(java.util.Comparator.naturalOrder())
         .map(stamp -> stamp.wall());
@@ -130,15 +134,21 @@ final class HistoryReader implements History {
       return;
     }
     try (ReadSession session = session(point)) {
+      List<Measurement> tail = session.tail(first, end);
+      int next = 0;
       if (session.number().isPresent()) {
         int number = session.number().getAsInt();
         long low = ChunkKey.of(number, ChunkKey.hourOf(first), 0);
         long high = ChunkKey.of(number, ChunkKey.hourOf(end - 1), ChunkKey.MAX_ORDINAL);
-        for (long key : session.keysInOrder(low, high)) {
-          session.chunk(key, first, end, each);
+        for (ReadSession.Place place : session.placesInOrder(low, high, first, end)) {
+          // an hour written whole may be sealed before one that is still hot
+          while (next < tail.size() && place.after(tail.get(next).stamp())) {
+            each.accept(tail.get(next++));
+          }
+          session.chunk(place.key(), first, end, each);
         }
       }
-      session.tail(first, end).forEach(each);
+      tail.subList(next, tail.size()).forEach(each);
     } catch (SQLException e) {
       throw unreadable(point, e);
     }
@@ -148,7 +158,7 @@ final class HistoryReader implements History {
     if (pending.isClosed()) {
       throw new IllegalStateException("the store is closed, history cannot be read");
     }
-    return new ReadSession(file, catalogue, pending, point, report);
+    return new ReadSession(file, catalogue, dating, pending, point, report);
   }
 
   private IllegalStateException unreadable(PointName point, SQLException e) {

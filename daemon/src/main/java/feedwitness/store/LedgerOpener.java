@@ -14,6 +14,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.LongSupplier;
 import org.h2.api.ErrorCode;
 
 /** Opens a history file, or says in clear words why not. */
@@ -29,12 +30,22 @@ final class LedgerOpener {
   private final TimeSource time;
   private final Migrator migrator;
   private final H2File file;
+  private final LongSupplier freeOctets;
 
-  LedgerOpener(StoreSettings settings, TimeSource time, Migrator migrator) {
+  /**
+   * @param freeOctets what the disk of the data directory has free
+   */
+  LedgerOpener(
+      StoreSettings settings,
+      TimeSource time,
+      Migrator migrator,
+      H2File file,
+      LongSupplier freeOctets) {
+    this.freeOctets = freeOctets;
     this.settings = settings;
     this.time = time;
     this.migrator = migrator;
-    this.file = new H2File(settings.directory());
+    this.file = file;
   }
 
   LedgerOpening open() {
@@ -94,13 +105,14 @@ final class LedgerOpener {
     }
     migrator.forward(connection, file.directory());
     Catalogue catalogue = Catalogue.load(connection);
+    Dating dating = Dating.load(connection);
     Findings findings = new Findings();
     Sealer sealer = new Sealer(catalogue, time, findings);
     sealer.seal(connection, key -> false);
     int boot = countBoot(connection);
     H2File.force(connection);
     Pending pending = new Pending(settings.queueCapacity());
-    HistoryReader reader = new HistoryReader(file, catalogue, pending, findings);
+    HistoryReader reader = new HistoryReader(file, catalogue, dating, pending, findings);
     reader.load(connection);
     Writer writer =
         new Writer(
@@ -109,10 +121,14 @@ final class LedgerOpener {
             catalogue,
             pending,
             sealer,
+            dating,
+            new Floor(file.path(), settings.freeFloor(), freeOctets),
+            new Retention(settings.keepRaw(), time),
             time,
             settings.syncEvery(),
             new DurableMark(boot, 0, time.wall()));
-    return new LedgerOpening.Opened(new H2Ledger(boot, claim, pending, writer, reader, findings));
+    return new LedgerOpening.Opened(
+        new H2Ledger(boot, claim, dating, pending, writer, reader, findings));
   }
 
   /** Forced before anyone learns the number: it must never be given twice. */

@@ -50,6 +50,23 @@ record Migration(int toVersion, List<String> statements) {
                 "create table if not exists damaged("
                     + "id bigint generated always as identity primary key, "
                     + "found_millis bigint not null, what varchar not null, "
-                    + "packed varbinary not null)")));
+                    + "packed varbinary not null)")),
+        new Migration(
+            2,
+            List.of(
+                // what dates the samples a boot took before its clock was trusted
+                "create table if not exists dating("
+                    + "boot int primary key, offset_millis bigint not null, "
+                    + "found_millis bigint not null)",
+                // chunks whose hour is only what an untrusted clock said
+                "create table if not exists undated_chunk("
+                    + "k bigint primary key, boot int not null, "
+                    + "first_mono bigint not null, last_mono bigint not null, "
+                    + "first_wall bigint not null)",
+                // samples that came while there was no room to keep them
+                "create table if not exists not_recorded("
+                    + "id bigint generated always as identity primary key, "
+                    + "boot int not null, first_seq bigint not null, last_seq bigint not null, "
+                    + "samples bigint not null, why varchar not null)")));
   }
 }

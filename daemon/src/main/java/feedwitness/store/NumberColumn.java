@@ -25,8 +25,22 @@ final class NumberColumn {
       if (best.length == 0 || encoded.length < best.length) {
         best = encoded;
       }
+      if (scheme == NumberScheme.DECIMAL && fitsAll(scheme, values)) {
+        // what an instrument printed: no other scheme is shorter
+        break;
+      }
     }
     sink.octets(best);
+  }
+
+  private static boolean fitsAll(NumberScheme scheme, double[] values) {
+    int scale = scheme.scaleFor(values);
+    for (double value : values) {
+      if (!scheme.fits(value, scale)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static byte[] encode(NumberScheme scheme, int scale, double[] values) {

@@ -87,10 +87,17 @@ enum NumberScheme {
 
   /** Exact: powers of ten up to 10^22 are doubles. */
   private static double power(int scale) {
-    double power = 1;
-    for (int i = 0; i < scale; i++) {
-      power *= 10;
-    }
-    return power;
+    return switch (scale) {
+      case 0 -> 1;
+      case 1 -> 10;
+      case 2 -> 100;
+      case 3 -> 1e3;
+      case 4 -> 1e4;
+      case 5 -> 1e5;
+      case 6 -> 1e6;
+      case 7 -> 1e7;
+      case 8 -> 1e8;
+      default -> 1e9;
+    };
   }
 }

@@ -26,6 +26,11 @@ final class OpenRuns {
     }
   }
 
+  /** Whether there are hot samples of a point. */
+  boolean has(int point) {
+    return keys.containsKey(point);
+  }
+
   boolean due(long nanos) {
     for (int point : keys.keySet()) {
       due |= idle(point, nanos);

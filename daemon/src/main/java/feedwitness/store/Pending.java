@@ -2,19 +2,23 @@ package feedwitness.store;
 
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.locks.Condition;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Samples on their way to the file: the bounded queue between the engine and the writer. When it is
  * full, {@link #add} waits until the writer has taken some: the engine slows down, the queues of
- * the wires take up what arrives. Nothing is dropped here. What the writer has taken stays visible
- * to readers until it is committed.
+ * the wires take up what arrives. Only while recording is halted, what does not fit is counted and
+ * let go of, so that live values go on. What the writer has taken stays visible to readers until it
+ * is committed.
  */
 final class Pending {
   private final int capacity;
@@ -25,6 +29,10 @@ final class Pending {
   private long asked;
   private long synced;
   private boolean closed;
+  private boolean halted;
+  private @Nullable Stamp firstLost;
+  private @Nullable Stamp lastLost;
+  private long lost;
 
   Pending(int capacity) {
     this.capacity = capacity;
@@ -38,17 +46,70 @@ final class Pending {
   void add(Measurement measurement) {
     lock.lock();
     try {
-      while (open.size() >= capacity && !closed) {
+      while (open.size() >= capacity && !closed && !halted) {
         changed.awaitUninterruptibly();
       }
       if (closed) {
         throw new IllegalStateException("the store is closed, nothing more can be kept");
+      }
+      if (open.size() >= capacity) {
+        lose(measurement.stamp());
+        return;
       }
       open.add(measurement);
       // the writer need not wake for every sample
       if (open.size() == (capacity + 1) / 2) {
         changed.signalAll();
       }
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  private void lose(Stamp stamp) {
+    firstLost = firstLost == null ? stamp : firstLost;
+    lastLost = stamp;
+    lost++;
+  }
+
+  /**
+   * Samples that could not be kept.
+   *
+   * @param samples how many, all between first and last
+   */
+  record Lost(Stamp first, Stamp last, long samples) {}
+
+  /** What was let go of since recording was halted. */
+  Optional<Lost> lost() {
+    lock.lock();
+    try {
+      return firstLost == null || lastLost == null
+          ? Optional.empty()
+          : Optional.of(new Lost(firstLost, lastLost, lost));
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** Recording is not possible for now. */
+  void halt() {
+    lock.lock();
+    try {
+      halted = true;
+      changed.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
+
+  /** It is again, and what was lost is written down. */
+  void resume() {
+    lock.lock();
+    try {
+      halted = false;
+      firstLost = null;
+      lastLost = null;
+      lost = 0;
     } finally {
       lock.unlock();
     }

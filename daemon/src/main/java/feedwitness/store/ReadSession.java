@@ -25,21 +25,33 @@ import org.jspecify.annotations.Nullable;
 final class ReadSession implements AutoCloseable {
   private final H2File file;
   private final Catalogue catalogue;
+  private final Dating dating;
   private final Consumer<String> report;
   private final PointName point;
   private final Connection connection;
   private final List<Measurement> pending;
+  private final Undated undated;
 
   ReadSession(
-      H2File file, Catalogue catalogue, Pending queue, PointName point, Consumer<String> report)
+      H2File file,
+      Catalogue catalogue,
+      Dating dating,
+      Pending queue,
+      PointName point,
+      Consumer<String> report)
       throws SQLException {
+    this.dating = dating;
     this.file = file;
     this.catalogue = catalogue;
     this.report = report;
     this.point = point;
     this.connection = file.borrowReader();
     try {
-      this.pending = List.copyOf(queue.snapshot(point, this::openSnapshot));
+      this.pending = queue.snapshot(point, this::openSnapshot).stream().map(dating::apply).toList();
+      this.undated =
+          number().isPresent()
+              ? Undated.of(connection, dating, number().getAsInt())
+              : new Undated();
     } catch (SQLException | RuntimeException e) {
       file.giveBack(connection);
       throw e;
@@ -72,7 +84,9 @@ final class ReadSession implements AutoCloseable {
               connection,
               number.getAsInt(),
               point,
-              key -> key.hour() >= first && key.hour() <= last,
+              key ->
+                  (key.hour() >= first && key.hour() <= last)
+                      || (!key.dated() && dating.offset(key.boot()).isPresent()),
               (row, packed, what) -> damaged("unsealed samples", what));
       for (Kept kept : hot) {
         restore(kept, from, to, tail::add);
@@ -125,23 +139,50 @@ final class ReadSession implements AutoCloseable {
     return rows;
   }
 
-  /** Highest key of a chunk from {@code low} to {@code high}. */
+  /** Chunks that were dated after they were kept; their keys do not say when they were. */
+  Undated undated() {
+    return undated;
+  }
+
+  /** Lowest key from {@code low} to {@code high} that says when its chunk was. */
+  OptionalLong firstKey(long low, long high) throws SQLException {
+    return firstKey("order by k", low, high);
+  }
+
+  /** Highest such key. */
   OptionalLong lastKey(long low, long high) throws SQLException {
+    return firstKey("order by k desc", low, high);
+  }
+
+  private OptionalLong firstKey(String order, long low, long high) throws SQLException {
     try (PreparedStatement statement =
-        connection.prepareStatement(
-            "select k from rollup_hour where k between ? and ? order by k desc limit 1")) {
+        connection.prepareStatement("select k from rollup_hour where k between ? and ? " + order)) {
       statement.setLong(1, low);
       statement.setLong(2, high);
+      statement.setFetchSize(16);
       try (ResultSet row = statement.executeQuery()) {
-        return row.next() ? OptionalLong.of(row.getLong(1)) : OptionalLong.empty();
+        while (row.next()) {
+          if (!undated.has(row.getLong(1))) {
+            return OptionalLong.of(row.getLong(1));
+          }
+        }
       }
+      return OptionalLong.empty();
     }
   }
 
-  /** Keys of chunks in (boot, sequence) order: 24 octets an hour of history. */
-  long[] keysInOrder(long low, long high) throws SQLException {
-    record Place(long key, int boot, long sequence) {}
+  /** A chunk, and the first sample in it. */
+  record Place(long key, int boot, long sequence) {
+    boolean after(Stamp stamp) {
+      return boot != stamp.boot() ? boot > stamp.boot() : sequence > stamp.sequence();
+    }
+  }
 
+  /**
+   * Chunks in (boot, sequence) order, with those that were dated later and touch {@code from} ≤
+   * time < {@code to}: 24 octets an hour of history.
+   */
+  List<Place> placesInOrder(long low, long high, long from, long to) throws SQLException {
     List<Place> places = new ArrayList<>();
     try (PreparedStatement statement =
         connection.prepareStatement(
@@ -150,23 +191,34 @@ final class ReadSession implements AutoCloseable {
       statement.setLong(2, high);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
-          places.add(new Place(row.getLong(1), row.getInt(2), row.getLong(3)));
+          if (!undated.has(row.getLong(1))) {
+            places.add(new Place(row.getLong(1), row.getInt(2), row.getLong(3)));
+          }
         }
       }
     }
+    for (Undated.Chunk chunk : undated.touching(from, to)) {
+      places.add(new Place(chunk.key(), chunk.boot(), chunk.firstSequence()));
+    }
     places.sort(Comparator.comparingInt(Place::boot).thenComparingLong(Place::sequence));
-    return places.stream().mapToLong(Place::key).toArray();
+    return places;
   }
 
-  /** The samples of a chunk with {@code from} ≤ wall time < {@code to}, in order. */
-  void chunk(long key, long from, long to, Consumer<Measurement> each) throws SQLException {
+  /**
+   * The samples of a chunk with {@code from} ≤ wall time < {@code to}, in order.
+   *
+   * @return false if the samples were let go of and only roll-ups are left
+   */
+  boolean chunk(long key, long from, long to, Consumer<Measurement> each) throws SQLException {
     try (PreparedStatement statement =
         connection.prepareStatement("select packed from chunk where k = ?")) {
       statement.setLong(1, key);
       try (ResultSet row = statement.executeQuery()) {
         if (row.next()) {
           unpack(key, row.getBytes(1), from, to, each);
+          return true;
         }
+        return false;
       }
     }
   }
@@ -186,14 +238,14 @@ final class ReadSession implements AutoCloseable {
   }
 
   private void restore(Kept kept, long from, long to, Consumer<Measurement> each) {
-    if (within(kept.sample().stamp(), from, to)) {
-      Measurement measurement;
-      try {
-        measurement = catalogue.measurement(kept);
-      } catch (DamagedException e) {
-        damaged("sample " + kept.sample().stamp().id(), e);
-        return;
-      }
+    Measurement measurement;
+    try {
+      measurement = dating.apply(catalogue.measurement(kept));
+    } catch (DamagedException e) {
+      damaged("sample " + kept.sample().stamp().id(), e);
+      return;
+    }
+    if (within(measurement.stamp(), from, to)) {
       each.accept(measurement);
     }
   }

@@ -19,4 +19,10 @@ record Rollup(
     double max,
     int temperatures,
     double meanCelsius,
-    long flags) {}
+    long flags) {
+  /** The same at another time. */
+  Rollup at(long otherStart) {
+    return new Rollup(
+        otherStart, readings, missing, mean, min, max, temperatures, meanCelsius, flags);
+  }
+}

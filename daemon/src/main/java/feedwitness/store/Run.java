@@ -22,14 +22,16 @@ record Run(RunKey key, List<Kept> samples) {
     sorted.sort(Comparator.comparing(kept -> kept.sample().stamp()));
     List<Run> runs = new ArrayList<>();
     int start = 0;
-    for (int i = 1; i <= sorted.size(); i++) {
+    while (start < sorted.size()) {
       RunKey key = RunKey.of(point, sorted.get(start).sample().stamp());
-      if (i == sorted.size()
-          || i - start == MAX_SAMPLES
-          || !RunKey.of(point, sorted.get(i).sample().stamp()).equals(key)) {
-        runs.add(new Run(key, sorted.subList(start, i)));
-        start = i;
+      int end = start + 1;
+      while (end < sorted.size()
+          && end - start < MAX_SAMPLES
+          && key.fits(sorted.get(end).sample().stamp())) {
+        end++;
       }
+      runs.add(new Run(key, sorted.subList(start, end)));
+      start = end;
     }
     return runs;
   }

@@ -86,7 +86,13 @@ final class RunCodec {
     ByteSink rows = new ByteSink();
     int current = 0;
     int length = 0;
+    Kept before = samples.get(0);
     for (Kept kept : samples) {
+      if (length > 0 && Shape.same(before, kept)) {
+        length++;
+        continue;
+      }
+      before = kept;
       Shape shape = Shape.of(kept);
       Integer known = dictionary.putIfAbsent(shape, dictionary.size());
       int index = known == null ? dictionary.size() - 1 : known;

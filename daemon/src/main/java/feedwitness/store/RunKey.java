@@ -15,4 +15,11 @@ record RunKey(int point, int boot, boolean dated, long hour) {
   static RunKey of(int point, Stamp stamp) {
     return new RunKey(point, stamp.boot(), stamp.dated(), ChunkKey.hourOf(stamp.wallMillis()));
   }
+
+  /** Whether a sample of the same point belongs here. */
+  boolean fits(Stamp stamp) {
+    return stamp.boot() == boot
+        && stamp.dated() == dated
+        && ChunkKey.hourOf(stamp.wallMillis()) == hour;
+  }
 }

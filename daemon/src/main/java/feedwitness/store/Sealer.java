@@ -74,7 +74,8 @@ final class Sealer {
     return open;
   }
 
-  private void write(Connection connection, Run run) throws SQLException {
+  /** Writes a run as a chunk, or sets it aside if that cannot be done; leaves the commit. */
+  void write(Connection connection, Run run) throws SQLException {
     try {
       new ChunkWriter(connection, catalogue).write(run);
     } catch (DamagedException e) {

@@ -65,6 +65,19 @@ sealed interface Shape {
     }
   }
 
+  /** Whether two indications certainly have the same shape; cheap, and false is no answer. */
+  static boolean same(Kept one, Kept other) {
+    if (one.basis() != other.basis()
+        || one.flags().bits() != other.flags().bits()
+        || !(one.sample() instanceof Indication a)
+        || !(other.sample() instanceof Indication b)) {
+      return false;
+    }
+    return a.origin() == b.origin()
+        && a.reading().conductivityUnit() == b.reading().conductivityUnit()
+        && a.reading().temperatureUnit() == b.reading().temperatureUnit();
+  }
+
   static Shape of(Kept kept) {
     if (kept.sample() instanceof Indication indication) {
       Reading reading = indication.reading();

@@ -5,6 +5,7 @@ import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
@@ -31,13 +32,20 @@ public final class StoredHistory implements History, AutoCloseable {
     this.file = file;
     this.keeper = keeper;
     this.catalogue = catalogue;
-    this.reader = new HistoryReader(file, catalogue, new Pending(NO_QUEUE), findings);
+    this.reader =
+        new HistoryReader(file, catalogue, Dating.load(keeper), new Pending(NO_QUEUE), findings);
     reader.load(keeper);
   }
 
   /** Opens the history in a directory. */
   public static Opening open(Path directory) {
-    return open(H2File.readOnly(directory), new Migrator(Migration.all()));
+    H2File file = H2File.readOnly(directory);
+    if (!Files.exists(file.path())) {
+      return new Opening.Refused(
+          "there is no history in %s; name the data directory of the service"
+              .formatted(file.directory()));
+    }
+    return open(file, new Migrator(Migration.all()));
   }
 
   static Opening open(H2File file, Migrator migrator) {
@@ -78,7 +86,11 @@ public final class StoredHistory implements History, AutoCloseable {
 
   private static String words(H2File file, SQLException e) {
     return new LedgerOpener(
-            StoreSettings.in(file.directory()), TimeSource.system(), new Migrator(Migration.all()))
+            StoreSettings.in(file.directory()),
+            TimeSource.system(),
+            new Migrator(Migration.all()),
+            file,
+            () -> 0)
         .refusal(e)
         .message();
   }

@@ -6,11 +6,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
 
 /** Stretches of equal width side by side, aligned to 1970 UTC, in the order of time. */
 final class Stretches {
   private final long widthMillis;
   private final TreeMap<Long, Stretch> byStart = new TreeMap<>();
+  private long lastStart;
+  private @Nullable Stretch last;
 
   Stretches(long widthMillis) {
     this.widthMillis = widthMillis;
@@ -24,9 +27,16 @@ final class Stretches {
     at(part.startMillis()).add(part);
   }
 
+  /** Most samples fall into the stretch of the one before. */
   private Stretch at(long millis) {
-    long start = Math.floorDiv(millis, widthMillis) * widthMillis;
-    return byStart.computeIfAbsent(start, unused -> new Stretch());
+    Stretch known = last;
+    if (known != null && millis >= lastStart && millis - lastStart < widthMillis) {
+      return known;
+    }
+    lastStart = Math.floorDiv(millis, widthMillis) * widthMillis;
+    Stretch found = byStart.computeIfAbsent(lastStart, unused -> new Stretch());
+    last = found;
+    return found;
   }
 
   List<Rollup> rollups() {

@@ -1,11 +1,13 @@
 package feedwitness.store;
 
 import feedwitness.ledger.DurableMark;
+import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
@@ -33,6 +35,9 @@ final class Writer implements Runnable {
   private final Catalogue catalogue;
   private final Pending pending;
   private final Sealer sealer;
+  private final Dating dating;
+  private final Floor floor;
+  private final Retention retention;
   private final TimeSource time;
   private final Duration syncEvery;
   private final OpenRuns openRuns = new OpenRuns();
@@ -41,6 +46,7 @@ final class Writer implements Runnable {
   private volatile Optional<String> trouble = Optional.empty();
   private Connection connection;
   private long nextRow = 1;
+  private boolean dated;
 
   Writer(
       H2File file,
@@ -48,6 +54,9 @@ final class Writer implements Runnable {
       Catalogue catalogue,
       Pending pending,
       Sealer sealer,
+      Dating dating,
+      Floor floor,
+      Retention retention,
       TimeSource time,
       Duration syncEvery,
       DurableMark start) {
@@ -56,6 +65,9 @@ final class Writer implements Runnable {
     this.catalogue = catalogue;
     this.pending = pending;
     this.sealer = sealer;
+    this.dating = dating;
+    this.floor = floor;
+    this.retention = retention;
     this.time = time;
     this.syncEvery = syncEvery;
     this.mark = start;
@@ -66,7 +78,12 @@ final class Writer implements Runnable {
   }
 
   Optional<String> trouble() {
-    return trouble;
+    Optional<Pending.Lost> lost = pending.lost();
+    return trouble.map(
+        words ->
+            lost.isEmpty()
+                ? words
+                : words + "; %d samples were not recorded so far".formatted(lost.get().samples()));
   }
 
   @Override
@@ -86,6 +103,7 @@ final class Writer implements Runnable {
             batch.measurements().size());
       }
       sealIfDue();
+      letGo();
     }
     shutDown();
   }
@@ -96,6 +114,10 @@ final class Writer implements Runnable {
       try {
         action.run();
         return true;
+      } catch (Floor.Reached e) {
+        stopped(String.valueOf(e.getMessage()));
+        LockSupport.parkNanos(RETRY_NANOS);
+        continue;
       } catch (SQLException | RuntimeException e) {
         tell(e);
       }
@@ -107,14 +129,48 @@ final class Writer implements Runnable {
     }
   }
 
+  private void stopped(String words) {
+    if (trouble.isEmpty()) {
+      Logger.error(words);
+    }
+    trouble = Optional.of(words);
+    pending.halt();
+  }
+
+  /** All is well again: what was lost meanwhile goes on record. */
+  private void goesOn() throws SQLException {
+    if (trouble.isEmpty()) {
+      return;
+    }
+    Optional<Pending.Lost> lost = pending.lost();
+    if (lost.isPresent()) {
+      try (PreparedStatement insert =
+          connection.prepareStatement(
+              "insert into not_recorded(boot, first_seq, last_seq, samples, why)"
+                  + " values (?, ?, ?, ?, ?)")) {
+        insert.setInt(1, lost.get().first().boot());
+        insert.setLong(2, lost.get().first().sequence());
+        insert.setLong(3, lost.get().last().sequence());
+        insert.setLong(4, lost.get().samples());
+        insert.setString(5, trouble.get());
+        insert.executeUpdate();
+      }
+      connection.commit();
+    }
+    Logger.info(
+        "history: recording again; {} samples were lost", lost.map(l -> l.samples()).orElse(0L));
+    pending.resume();
+    trouble = Optional.empty();
+  }
+
   private void tell(Exception e) {
     String words =
         "history: %s cannot be written (%s); check free space and health of the disk; trying again"
             .formatted(file.path(), e.getMessage());
     if (trouble.isEmpty()) {
-      Logger.error(e, words);
+      Logger.debug(e, "history: what failed");
     }
-    trouble = Optional.of(words);
+    stopped(words);
   }
 
   /**
@@ -137,33 +193,62 @@ final class Writer implements Runnable {
     if (measurements.isEmpty()) {
       return;
     }
-    List<Run> runs = runs(measurements);
-    List<byte[]> rows = HotRows.pack(runs);
-    long number = nextRow;
-    for (byte[] row : rows) {
-      HotRows.put(connection, number++, row);
+    if (!pending.isClosed()) {
+      // what is in memory when the service stops is little, and there is no later
+      floor.check();
     }
+    List<Run> runs = new ArrayList<>();
+    List<Run> complete = new ArrayList<>();
+    sort(measurements, runs, complete);
+    long number = nextRow;
+    if (!runs.isEmpty()) {
+      for (byte[] row : HotRows.pack(runs)) {
+        HotRows.put(connection, number++, row);
+      }
+    }
+    for (Run run : complete) {
+      sealer.write(connection, run);
+    }
+    List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
     H2File.force(connection);
+    dating.saved(datedBoots);
     nextRow = number;
     openRuns.add(runs, System.nanoTime());
     publish(measurements);
-    trouble = Optional.empty();
+    dated = measurements.get(measurements.size() - 1).stamp().dated();
+    goesOn();
   }
 
-  private List<Run> runs(List<Measurement> measurements) throws SQLException {
+  /**
+   * Splits a batch into runs of which more may come and those that are complete: where readings
+   * come faster than real time, whole hours need not go through hot rows. The first run of a point
+   * may go on with what is hot already, and the last may be gone on with.
+   */
+  @SuppressWarnings(
+      "ReferenceEquality") // a shortcut: an equal basis that is another object is found too
+  private void sort(List<Measurement> measurements, List<Run> open, List<Run> complete)
+      throws SQLException {
     Map<PointName, List<Kept>> byPoint = new TreeMap<>();
+    Basis before = measurements.get(0).basis();
+    int basis = catalogue.number(connection, before);
     for (Measurement measurement : measurements) {
-      int basis = catalogue.number(connection, measurement.basis());
+      if (measurement.basis() != before) {
+        before = measurement.basis();
+        basis = catalogue.number(connection, before);
+      }
       byPoint
           .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
           .add(Kept.of(measurement, basis));
     }
-    List<Run> runs = new ArrayList<>();
     for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
-      runs.addAll(Run.cut(catalogue.number(connection, entry.getKey()), entry.getValue()));
+      int point = catalogue.number(connection, entry.getKey());
+      List<Run> runs = Run.cut(point, entry.getValue());
+      int first = openRuns.has(point) ? 1 : 0;
+      for (int i = 0; i < runs.size(); i++) {
+        (i >= first && i < runs.size() - 1 ? complete : open).add(runs.get(i));
+      }
     }
-    return runs;
   }
 
   private void publish(List<Measurement> measurements) {
@@ -192,7 +277,20 @@ final class Writer implements Runnable {
     }
     try {
       openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
-      trouble = Optional.empty();
+      H2File.tidy(connection);
+      goesOn();
+    } catch (SQLException | RuntimeException e) {
+      tell(e);
+      reconnect();
+    }
+  }
+
+  private void letGo() {
+    try {
+      int gone = retention.step(connection, catalogue.numbers(), dating, dated);
+      if (gone > 0) {
+        Logger.debug("history: single samples of {} hours let go of", gone);
+      }
     } catch (SQLException | RuntimeException e) {
       tell(e);
       reconnect();

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.fail;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import feedwitness.host.ClockTrust;
 import feedwitness.quantity.ListenAddress;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.ConfigFiles;
@@ -72,7 +73,8 @@ public final class ServiceUnderTest implements AutoCloseable {
         Wiring.start(
             read.config().with(new ListenAddress("127.0.0.1", 0), null),
             files,
-            new Wiring.Surroundings(clock, pace, new SystemPorts(), new PortCatalog(cables)));
+            new Wiring.Surroundings(
+                clock, ClockTrust.ALWAYS, pace, new SystemPorts(), new PortCatalog(cables)));
     return new ServiceUnderTest(
         assertInstanceOf(Wiring.Outcome.Started.class, started, started::toString).service());
   }

@@ -49,7 +49,23 @@ class ConfigFaultsTest {
 
   @Test
   void listsTheKeysWhereNoneIsNear() {
-    fault("[store]\ncolour = \"red\"\n", "6:1", "'colour' is unknown", "directory, sync-every");
+    fault(
+        "[store]\ncolour = \"red\"\n",
+        "6:1",
+        "'colour' is unknown",
+        "directory, free-floor, keep-raw, sync-every");
+  }
+
+  @Test
+  void namesWhatIsWrongWithTheStoreAndTheClock() {
+    fault("[store]\nfree-floor = \"200\"\n", "6:1", "'200' is no size", "200MB");
+    fault("[store]\nfree-floor = \"1,5GB\"\n", "6:1", "decimal comma", "1.5GB");
+    fault("[store]\nfree-floor = \"1MB\"\n", "6:1", "1MB is outside 20MB to 100000MB");
+    fault("[store]\nfree-floor = 200\n", "6:1", "free-floor = 200 is a number");
+    fault("[store]\nkeep-raw = \"12h\"\n", "6:1", "12h is shorter than 1d", "for-ever");
+    fault("[store]\nkeep-raw = \"for ever\"\n", "6:1", "is no duration", "for-ever");
+    fault("[clock]\ntrust = \"never\"\n", "6:1", "neither synchronised nor always");
+    fault("[clock]\ntrusted = true\n", "6:1", "did you mean 'trust'?");
   }
 
   @Test

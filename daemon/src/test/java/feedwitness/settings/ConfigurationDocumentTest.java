@@ -41,7 +41,8 @@ class ConfigurationDocumentTest {
     Set<String> known = new TreeSet<>(PointReader.KEYS);
     known.addAll(ConfigReader.NURSERY);
     known.addAll(ConfigReader.SERVER);
-    known.addAll(ConfigReader.STORE);
+    known.addAll(StoreReader.STORE);
+    known.addAll(StoreReader.CLOCK);
     assertEquals(known, named);
   }
 
@@ -49,7 +50,10 @@ class ConfigurationDocumentTest {
   void itStatesTheDefaultsAndLimits() throws IOException {
     String text = document();
     assertTrue(text.contains(ListenAddress.DEFAULT.text()));
-    assertTrue(text.contains(DurationText.of(ConfigReader.DEFAULT_SYNC)));
+    assertTrue(text.contains(DurationText.of(StoreReader.DEFAULT_SYNC)));
+    assertTrue(text.contains(SizeText.of(StoreReader.DEFAULT_FLOOR)));
+    assertTrue(text.contains(DurationText.of(StoreReader.DEFAULT_KEEP)));
+    assertTrue(text.contains(StoreReader.FOR_EVER));
     assertTrue(
         text.contains(
             Values.number(CompensationReader.LEAST_PERCENT)

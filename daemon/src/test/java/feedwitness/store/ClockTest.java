@@ -77,23 +77,6 @@ class ClockTest {
   }
 
   @Test
-  void undatedSamplesAreKeptApartAndUntouched() {
-    List<Measurement> all = new ArrayList<>();
-    try (H2Ledger ledger = Nursery.open(directory)) {
-      for (int i = 1; i <= 30; i++) {
-        Stamp stamp =
-            new Stamp(1, i, i * 1_000_000_000L, MONDAY.toEpochMilli() + i * 1_000L, i > 15);
-        Measurement m = measured(LINE, stamp, 1.5, 20);
-        ledger.append(m);
-        all.add(m);
-      }
-    }
-    try (H2Ledger ledger = Nursery.open(directory)) {
-      assertEquals(all, scan(ledger, LINE));
-    }
-  }
-
-  @Test
   void aClockFarFromTheTruthLosesNothing() {
     long[] walls = {
       0, -1, Long.MAX_VALUE / 2, Long.MIN_VALUE / 2, -62_135_596_800_000L, 253_402_300_799_999L

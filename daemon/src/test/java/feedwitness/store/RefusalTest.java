@@ -109,14 +109,19 @@ class RefusalTest {
     List<Migration> steps = new ArrayList<>(Migration.all());
     steps.add(
         new Migration(
-            2, List.of("alter table boot add column if not exists offset_millis bigint")));
+            3, List.of("alter table boot add column if not exists offset_millis bigint")));
     LedgerOpening opening =
-        new LedgerOpener(Nursery.settings(directory), TimeSource.system(), new Migrator(steps))
+        new LedgerOpener(
+                Nursery.settings(directory),
+                TimeSource.system(),
+                new Migrator(steps),
+                new H2File(directory),
+                () -> Long.MAX_VALUE)
             .open();
     try (H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger()) {
       assertEquals(1, Nursery.scan(ledger, Nursery.LINE).size());
     }
-    assertTrue(Files.size(directory.resolve("history-before-version-2.zip")) > 0);
+    assertTrue(Files.size(directory.resolve("history-before-version-3.zip")) > 0);
     assertEquals(Reason.NEWER, refused(directory).reason());
   }
 

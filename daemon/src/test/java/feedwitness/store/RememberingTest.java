@@ -58,7 +58,7 @@ class RememberingTest {
                 sequence,
                 sequence * 999_999_937L,
                 MONDAY.toEpochMilli() + sequence * 1_007,
-                sequence % 50 != 0);
+                true);
         list.add(
             measured(
                 point,

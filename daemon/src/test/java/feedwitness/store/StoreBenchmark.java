@@ -1,0 +1,365 @@
+package feedwitness.store;
+
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.TimeSource;
+import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
+import java.util.concurrent.atomic.AtomicLong;
+
+/**
+ * Measures the store beside a row a reading in SQLite, in the same run, and prints tables. The
+ * command and the figures are in docs/performance.md.
+ */
+public final class StoreBenchmark {
+  private static final long SEED = 20_260_601;
+  private static final int BLOCK = 400_000;
+  private static final int RUNS = 31;
+  private static final int POINTS = 1_000;
+  private static final double GIGA = 1e9;
+
+  private final Path folder;
+  private final List<String> rows = new ArrayList<>();
+  private double sqliteOctets = Double.NaN;
+
+  private StoreBenchmark(Path folder) {
+    this.folder = folder;
+  }
+
+  /**
+   * @param arguments {@code readings=10000000 hours=24 years=10 cuts=1000 folder=DIR}; 0 leaves a
+   *     part out
+   */
+  public static void main(String[] arguments) throws Exception {
+    BenchmarkOptions options = BenchmarkOptions.parse(arguments);
+    Files.createDirectories(options.folder());
+    Path folder = Files.createTempDirectory(options.folder(), "benchmark");
+    StoreBenchmark benchmark = new StoreBenchmark(folder);
+    benchmark.head(options);
+    if (options.readings() > 0) {
+      benchmark.readings(options.readings());
+      benchmark.daily(options.readings());
+    }
+    if (options.hours() > 0) {
+      benchmark.wear(options.hours());
+    }
+    if (options.years() > 0) {
+      benchmark.years(options.years());
+    }
+    if (options.cuts() > 0) {
+      benchmark.cuts(options.cuts());
+    }
+    System.out.println();
+    benchmark.rows.forEach(System.out::println);
+    BenchmarkOptions.delete(folder);
+  }
+
+  private void head(BenchmarkOptions options) throws IOException {
+    System.out.println(options.machine());
+    System.out.println(
+        "JVM "
+            + Runtime.version()
+            + " "
+            + ManagementFactory.getRuntimeMXBean().getInputArguments());
+    System.out.println(
+        "seed %d; 4 probes, 0.001 mS/cm and 0.1 °C, stamps to 1 ms; %s"
+            .formatted(SEED, options.text()));
+    rows.add("| what | Feedwitness | SQLite, a row a reading | ratio | reach |");
+    rows.add("|---|---|---|---|---|");
+  }
+
+  private void row(String what, String unit, double ours, double theirs, String reach) {
+    rows.add(
+        String.format(
+            Locale.ROOT,
+            "| %s | %s %s | %s %s | %.2f | %s |",
+            what,
+            number(ours),
+            unit,
+            number(theirs),
+            unit,
+            ours / theirs,
+            reach));
+    System.out.println(rows.get(rows.size() - 1));
+  }
+
+  private static String number(double value) {
+    return String.format(
+        Locale.ROOT, value >= 1000 ? "%.0f" : value >= 10 ? "%.1f" : "%.2f", value);
+  }
+
+  static H2Ledger open(Path directory, H2File file) {
+    LedgerOpening opening =
+        new LedgerOpener(
+                new StoreSettings(
+                    directory, Duration.ofSeconds(60), 2 * BLOCK, 0, Optional.empty()),
+                TimeSource.system(),
+                new Migrator(Migration.all()),
+                file,
+                () -> Long.MAX_VALUE)
+            .open();
+    return ((LedgerOpening.Opened) opening).ledger();
+  }
+
+  private Path directory(String name) throws IOException {
+    return Files.createTempDirectory(folder, name);
+  }
+
+  /** Size, insert and a day's course, at a tenth and at all of the readings. */
+  private void readings(long readings) throws Exception {
+    Path ours = directory("ours");
+    Path theirs = directory("theirs");
+    BenchmarkData data = new BenchmarkData(SEED, 1_000);
+    long nanosOurs = 0;
+    long cpuOurs = 0;
+    long cpuTheirs = 0;
+    long nanosTheirs = 0;
+    double[] tenth = {0, 0};
+    try (SqliteRows sqlite = new SqliteRows(theirs, "normal")) {
+      try (H2Ledger ledger = open(ours, new H2File(ours))) {
+        for (long done = 0; done < readings; done += BLOCK) {
+          List<Measurement> block = data.next(BLOCK, ledger.boot());
+          long cpu = BenchmarkOptions.processorNanos();
+          long start = System.nanoTime();
+          block.forEach(ledger::append);
+          ledger.sync(Duration.ofMinutes(5));
+          long between = System.nanoTime();
+          cpuOurs += BenchmarkOptions.processorNanos() - cpu;
+          cpu = BenchmarkOptions.processorNanos();
+          sqlite.insert(block);
+          cpuTheirs += BenchmarkOptions.processorNanos() - cpu;
+          nanosTheirs += System.nanoTime() - between;
+          nanosOurs += between - start;
+          if (tenth[0] == 0 && done + BLOCK >= readings / 10) {
+            tenth = day(ledger, sqlite, data.end());
+          }
+        }
+        double[] all = day(ledger, sqlite, data.end());
+        row("insert", "readings/s", rate(readings, nanosOurs), rate(readings, nanosTheirs), "≥ 2");
+        row(
+            "processor time to insert a million",
+            "s",
+            cpuOurs / (readings * 1e3),
+            cpuTheirs / (readings * 1e3),
+            "");
+        row("24 h to 1000 points", "ms", all[0], all[1], "≤ 0.33");
+        if (tenth[0] > 0) {
+          row("the same, a tenth of the history", "ms", tenth[0], tenth[1], "");
+          System.out.printf(Locale.ROOT, "ten times the history: × %.2f%n", all[0] / tenth[0]);
+        }
+      }
+      sqliteOctets = sqlite.octets() / (double) readings;
+    }
+    BenchmarkOptions.delete(ours);
+    BenchmarkOptions.delete(theirs);
+  }
+
+  private static double rate(long count, long nanos) {
+    return count / (nanos / GIGA);
+  }
+
+  /** Milliseconds of ours and theirs, medians over days picked at random. */
+  private static double[] day(H2Ledger ledger, SqliteRows sqlite, Instant end) throws SQLException {
+    return medians(
+        ledger,
+        Duration.ofDays(1),
+        end,
+        (point, from, to) -> sqlite.course(point, from, to, POINTS));
+  }
+
+  private interface Theirs {
+    int course(int point, Instant from, Instant to) throws SQLException;
+  }
+
+  private static double[] medians(H2Ledger ledger, Duration span, Instant end, Theirs theirs)
+      throws SQLException {
+    Random random = new Random(SEED);
+    long room = Duration.between(BenchmarkData.START, end).minus(span).toMillis();
+    double[] ours = new double[RUNS];
+    double[] other = new double[RUNS];
+    for (int warm = 0; warm < 2; warm++) {
+      for (int i = 0; i < RUNS; i++) {
+        int point = random.nextInt(BenchmarkData.POINTS.size());
+        Instant from =
+            BenchmarkData.START.plusMillis(room <= 0 ? 0 : (long) (random.nextDouble() * room));
+        long start = System.nanoTime();
+        ledger.course(BenchmarkData.POINTS.get(point), from, from.plus(span), POINTS);
+        long between = System.nanoTime();
+        theirs.course(point, from, from.plus(span));
+        ours[i] = (between - start) / 1e6;
+        other[i] = (System.nanoTime() - between) / 1e6;
+      }
+    }
+    Arrays.sort(ours);
+    Arrays.sort(other);
+    return new double[] {ours[RUNS / 2], other[RUNS / 2]};
+  }
+
+  /**
+   * The file as daily use leaves it: ten seconds of readings a forced sync, but at once and without
+   * waiting for the disk. Days pass in seconds, so the time for which H2 keeps what it no longer
+   * needs is shortened alike, from 45 s to 2 ms.
+   */
+  private void daily(long readings) throws Exception {
+    Path ours = directory("daily");
+    AtomicLong octets = new AtomicLong();
+    BenchmarkData data = new BenchmarkData(SEED, 1_000);
+    H2File file = WatchedDisk.watch(ours, new Counter(octets, false), ";RETENTION_TIME=2");
+    try (H2Ledger ledger = open(ours, file)) {
+      for (long done = 0; done < readings; done += 40) {
+        data.next(40, ledger.boot()).forEach(ledger::append);
+        ledger.sync(Duration.ofMinutes(1));
+      }
+      row(
+          "octets a reading, while recording",
+          "",
+          Files.size(file.path()) / (double) readings,
+          sqliteOctets,
+          "≤ 2 octets");
+    }
+    WatchedDisk.forget(ours);
+    row(
+        "the same, after stopping",
+        "",
+        Files.size(file.path()) / (double) readings,
+        sqliteOctets,
+        "");
+    System.out.printf(
+        Locale.ROOT,
+        "over all of it %.1f GB a year were written%n",
+        octets.get() * (40.0 / readings) * 365 * 8_640 / GIGA);
+    BenchmarkOptions.delete(ours);
+  }
+
+  /** What reaches the disk in hours of four probes at 1 Hz, safe every ten seconds. */
+  private void wear(int hours) throws Exception {
+    Path ours = directory("wear");
+    AtomicLong octets = new AtomicLong();
+    BenchmarkData data = new BenchmarkData(SEED, 1_000);
+    long before = BenchmarkOptions.writtenByThisProcess();
+    try (H2Ledger ledger = open(ours, WatchedDisk.watch(ours, new Counter(octets, true), ""))) {
+      octets.set(0);
+      for (int i = 0; i < hours * 360; i++) {
+        data.next(40, ledger.boot()).forEach(ledger::append);
+        ledger.sync(Duration.ofMinutes(1));
+      }
+    }
+    double counted = octets.get();
+    double seen = BenchmarkOptions.writtenByThisProcess() - before;
+    WatchedDisk.forget(ours);
+    double tens = sqliteWear(hours, 40);
+    double ones = sqliteWear(hours, 4);
+    double year = 365.0 * 24 / hours / GIGA;
+    row("written a year, forced every 10 s; SQLite too", "GB", counted * year, tens * year, "");
+    row(
+        "the same; SQLite committing every second",
+        "GB",
+        counted * year,
+        ones * year,
+        "≤ 60 GB, ≤ 0.1");
+    System.out.printf(Locale.ROOT, "the kernel counted %.1f GB a year for ours%n", seen * year);
+  }
+
+  private double sqliteWear(int hours, int readingsACommit) throws Exception {
+    Path theirs = directory("wear");
+    BenchmarkData data = new BenchmarkData(SEED, 1_000);
+    long before = BenchmarkOptions.writtenByThisProcess();
+    try (SqliteRows sqlite = new SqliteRows(theirs, "full")) {
+      for (int i = 0; i < hours * 3_600 * 4 / readingsACommit; i++) {
+        sqlite.insert(data.next(readingsACommit, 1));
+      }
+    }
+    double written = BenchmarkOptions.writtenByThisProcess() - before;
+    BenchmarkOptions.delete(theirs);
+    return written;
+  }
+
+  private record Counter(AtomicLong octets, boolean forcesForReal) implements WatchedDisk.Watcher {
+    @Override
+    public void written(long position, byte[] written) {
+      octets.addAndGet(written.length);
+    }
+
+    @Override
+    public void truncated(long size) {}
+
+    @Override
+    public void forced() {}
+  }
+
+  /** A season and a year, in one year of history and in many; a reading every five minutes. */
+  private void years(int years) throws Exception {
+    Path ours = directory("years");
+    Path theirs = directory("years");
+    BenchmarkData data = new BenchmarkData(SEED, 300_000);
+    int aDay = 4 * 288;
+    double[] season = {0, 0};
+    double[] year = {0, 0};
+    try (SqliteRows sqlite = new SqliteRows(theirs, "off");
+        H2Ledger ledger = open(ours, new H2File(ours))) {
+      for (int day = 0; day < 366 * years; day++) {
+        List<Measurement> block = data.next(aDay, ledger.boot());
+        block.forEach(ledger::append);
+        sqlite.insert(block);
+        if (day == 365) {
+          ledger.sync(Duration.ofMinutes(5));
+          sqlite.rollUp();
+          season = hours(ledger, sqlite, data.end(), 150);
+          year = hours(ledger, sqlite, data.end(), 365);
+          sqlite.clearRollUp();
+        }
+      }
+      ledger.sync(Duration.ofMinutes(5));
+      sqlite.rollUp();
+      double[] longSeason = hours(ledger, sqlite, data.end(), 150);
+      double[] longYear = hours(ledger, sqlite, data.end(), 365);
+      row("a season (150 d) in one year", "ms", season[0], season[1], "≤ 3");
+      row("a year in one year", "ms", year[0], year[1], "≤ 3");
+      row("a season in %d years".formatted(years), "ms", longSeason[0], longSeason[1], "≤ 3");
+      row("a year in %d years".formatted(years), "ms", longYear[0], longYear[1], "≤ 3");
+      System.out.printf(
+          Locale.ROOT,
+          "%d times the history: season × %.2f, year × %.2f%n",
+          years,
+          longSeason[0] / season[0],
+          longYear[0] / year[0]);
+    }
+    BenchmarkOptions.delete(ours);
+    BenchmarkOptions.delete(theirs);
+  }
+
+  private static double[] hours(H2Ledger ledger, SqliteRows sqlite, Instant end, int days)
+      throws SQLException {
+    return medians(
+        ledger,
+        Duration.ofDays(days),
+        end,
+        (point, from, to) -> sqlite.courseOfHours(point, from, to, POINTS));
+  }
+
+  /** Recordings of some minutes, so that H2 gives room free and writes there again. */
+  private void cuts(int cuts) throws Exception {
+    int recordings = 4;
+    int opened = 0;
+    for (int i = 0; i < recordings; i++) {
+      PowerCuts power = new PowerCuts(folder, SEED + i);
+      DiskLog log = power.record(i == 0 ? 60 : 500, Duration.ofMillis(i == 0 ? 0 : 200));
+      power.cut(log, cuts / recordings);
+      opened += power.opened();
+      System.out.printf("%d files left by power cuts opened, nothing lost%n", opened);
+    }
+    rows.add(
+        "| files left by power cuts, opened with nothing lost | %d | | | %d |"
+            .formatted(opened, cuts));
+  }
+}
