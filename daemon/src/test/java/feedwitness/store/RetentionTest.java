@@ -114,7 +114,7 @@ class RetentionTest {
     assertTrue(later < 2.6 * octets, "%d grew to %d octets".formatted(octets, later));
     try (FileLook look = new FileLook(directory)) {
       assertTrue(look.count("chunk") < 2 * 24 * (KEEP.toDays() + 3), "samples of ten days");
-      assertTrue(look.count("rollup_minute") > 2 * 24 * (2 * days - 1), "minutes of all days");
+      assertTrue(look.count("rollup_minute") > 2 * 24L * (2 * days - 1), "minutes of all days");
     }
   }
 
