@@ -24,7 +24,8 @@ import picocli.CommandLine.Spec;
       ExportCommand.class,
       BackupCommand.class,
       RestoreCommand.class,
-      ImportCommand.class
+      ImportCommand.class,
+      ConductivityCommand.class
     },
     sortOptions = false,
     description =

@@ -1,7 +1,9 @@
 package feedwitness.measurement;
 
+import feedwitness.solution.ConductivityModel;
 import feedwitness.solution.Iso7888;
 import feedwitness.solution.KclStandard;
+import feedwitness.solution.TemperatureCourse;
 
 /**
  * Refers a conductivity to 25 °C. Temperature is an influence quantity, not part of calibration:
@@ -164,6 +166,22 @@ public sealed interface TemperatureCompensation {
                   .formatted(label, Math.min(t, maxCelsius)));
         }
       }
+    }
+
+    /**
+     * The compensation of a recipe: what the ionic model says of its composition, 0 to 45 °C.
+     *
+     * @param label names the recipe within a basis
+     */
+    public static Fitted of(String label, TemperatureCourse course) {
+      return new Fitted(
+          label,
+          course.perKelvin(),
+          course.perKelvin2(),
+          course.perKelvin3(),
+          ConductivityModel.MIN_CELSIUS,
+          ConductivityModel.MAX_CELSIUS,
+          course.relativeUncertaintyPerKelvin());
     }
 
     @Override

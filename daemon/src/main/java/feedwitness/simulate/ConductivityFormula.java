@@ -1,9 +1,6 @@
 package feedwitness.simulate;
 
-/**
- * Conductivity of what flows in the nursery. The one place to exchange when a better model of the
- * solution is at hand. Pure.
- */
+/** Conductivity of what flows in the nursery. The same question always has the same answer. */
 interface ConductivityFormula {
 
   /** mS/cm at 25 °C. */

@@ -23,7 +23,7 @@ public final class Nursery {
   public static final int LINE_UNIT = 12;
 
   private final ZoneId zone;
-  private final ConductivityFormula formula = new SimpleFormula();
+  private final ConductivityFormula formula = new IonicFormula();
   private final Plant plant;
   private final Probe source;
   private final Probe tank;

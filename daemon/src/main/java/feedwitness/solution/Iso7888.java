@@ -11,6 +11,8 @@ package feedwitness.solution;
 public final class Iso7888 {
   public static final double MIN_CELSIUS = 0;
   public static final double MAX_CELSIUS = 35.9;
+  public static final double MIN_MILLI_SIEMENS_PER_CM = 0.06;
+  public static final double MAX_MILLI_SIEMENS_PER_CM = 1;
 
   private Iso7888() {}
 
@@ -27,4 +29,39 @@ public final class Iso7888 {
     return 1.694997e-2
         + celsius * (2 * 9.967202e-5 + celsius * (-3 * 4.936518e-7 + celsius * 4 * 9.525596e-10));
   }
+
+  /**
+   * The factor f25 of the standard: κ(25) = f25 · κ(T).
+   *
+   * @param celsius 0 to 35.9 °C
+   * @return unitless, or which temperature limit is passed
+   */
+  public static Outcome factor(double celsius) {
+    return celsius >= MIN_CELSIUS && celsius <= MAX_CELSIUS
+        ? new Factor(1 / ratio(celsius))
+        : new OutOfRange(celsius, MIN_CELSIUS, MAX_CELSIUS);
+  }
+
+  /**
+   * Whether the standard was made for water of this conductivity: natural water of 0.06 to 1 mS/cm
+   * at 25 °C. Feed is not natural water, whatever its conductivity.
+   */
+  public static boolean madeFor(double milliSiemensPerCmAt25) {
+    return milliSiemensPerCmAt25 >= MIN_MILLI_SIEMENS_PER_CM
+        && milliSiemensPerCmAt25 <= MAX_MILLI_SIEMENS_PER_CM;
+  }
+
+  /** A temperature beyond the table is an expected outcome. */
+  public sealed interface Outcome {}
+
+  /**
+   * f25.
+   *
+   * @param value unitless, 1 at 25 °C
+   */
+  public record Factor(double value) implements Outcome {}
+
+  /** All in °C. */
+  public record OutOfRange(double celsius, double minCelsius, double maxCelsius)
+      implements Outcome {}
 }

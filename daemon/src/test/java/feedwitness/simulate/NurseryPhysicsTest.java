@@ -144,7 +144,7 @@ class NurseryPhysicsTest {
 
   @Test
   void oneLitreOfStockMakesEightyOfGrowingOnAndFewerOfHeavyFeeders() {
-    Recipe recipe = new Recipe(Parameters.DEFAULTS, new SimpleFormula());
+    Recipe recipe = new Recipe(Parameters.DEFAULTS, new IonicFormula());
     assertEquals(80, recipe.ratio(Strength.GROWING_ON), 1e-9);
     assertTrue(recipe.ratio(Strength.HEAVY_FEEDERS) < 60);
     assertTrue(recipe.ratio(Strength.SEEDLINGS) > 200);
