@@ -15,6 +15,7 @@ import { table } from "./table.js";
 /** Buckets to ask for: two every three pixels, or noise covers the line. */
 const BUCKETS_A_PIXEL = 2 / 3;
 const LEAST_BUCKETS = 360;
+const JUMP_MS = 60_000;
 
 export function history(page) {
   return new History(page);
@@ -32,6 +33,7 @@ class History {
   #drawn = null;
   #asked = 0;
   #loadedAt = 0;
+  #loadedTo = 0;
   #stale = false;
   #pointedAt = null;
 
@@ -145,6 +147,7 @@ class History {
     const wanted = state.points().filter((point) => this.#chosen?.has(point.name));
     const buckets = Math.round(Math.max(LEAST_BUCKETS, this.#box.clientWidth * BUCKETS_A_PIXEL));
     this.#loadedAt = performance.now();
+    this.#loadedTo = to.getTime();
     try {
       const answers = await Promise.all(
         wanted.map((point) => api.measurements(point.name, from, to, buckets)),
@@ -182,7 +185,10 @@ class History {
 
   #tick() {
     if (!this.#open || !state.connected || document.hidden) return;
-    if (performance.now() - this.#loadedAt > this.#range.every * 1000) this.#load();
+    const passed = performance.now() - this.#loadedAt;
+    // The service's clock became known, or was set, after the range had been asked for.
+    const jumped = Math.abs(now() - this.#loadedTo - passed) > JUMP_MS;
+    if (jumped || passed > this.#range.every * 1000) this.#load();
     else if (this.#stale && this.#drawn) {
       this.#stale = false;
       const lines = this.#lines();

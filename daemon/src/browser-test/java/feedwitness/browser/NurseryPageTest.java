@@ -127,6 +127,7 @@ class NurseryPageTest {
       assertThat(line.locator("[data-step=compensation]")).containsText("referred to 25 °C");
       assertThat(line.locator("[data-budget] tbody tr")).hasCount(6);
       window.expectNoSidewaysScrolling();
+      becomes(page.locator("article[data-point=line]"), "data-state", "reading");
       page.navigate(service.page() + "#history/line");
       Locator chart = page.locator("[data-chart]");
       becomes(chart, "data-gaps", "0");

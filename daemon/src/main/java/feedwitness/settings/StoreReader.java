@@ -31,11 +31,7 @@ final class StoreReader {
 
   static Storing defaults(ConfigFiles files) {
     return new Storing(
-        files.store(),
-        DEFAULT_SYNC,
-        DEFAULT_FLOOR,
-        Optional.of(DEFAULT_KEEP),
-        ClockChoice.SYNCHRONISED);
+        files.store(), DEFAULT_SYNC, DEFAULT_FLOOR, Optional.of(DEFAULT_KEEP), ClockChoice.ALWAYS);
   }
 
   static Storing read(Section root, ConfigFiles files) {

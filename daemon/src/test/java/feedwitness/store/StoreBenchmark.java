@@ -19,7 +19,7 @@ import java.util.concurrent.atomic.AtomicLong;
 
 /**
  * Measures the store beside a row a reading in SQLite, in the same run, and prints tables. The
- * command and the figures are in docs/performance.md.
+ * command is in DEVELOPERS.md.
  */
 public final class StoreBenchmark {
   private static final long SEED = 20_260_601;
