@@ -8,6 +8,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -85,6 +86,15 @@ final class Catalogue {
     return basis;
   }
 
+  /** Makes the measurements of a run again. */
+  List<Measurement> measurements(Run run) throws DamagedException {
+    List<Measurement> measurements = new ArrayList<>(run.samples().size());
+    for (Kept kept : run.samples()) {
+      measurements.add(measurement(kept));
+    }
+    return measurements;
+  }
+
   /** Makes the measurement of a kept sample again. */
   Measurement measurement(Kept kept) throws DamagedException {
     return MeasurementChain.restore(kept.sample(), basis(kept.basis()), kept.flags());
@@ -98,6 +108,28 @@ final class Catalogue {
     for (Map.Entry<Integer, Basis> entry : basesById.entrySet()) {
       insert(connection, BASIS, entry.getKey(), entry.getValue().toText());
     }
+  }
+
+  /** Writes copies of names that were kept before there were copies; the caller commits. */
+  void completeCopies(Connection connection) throws SQLException {
+    for (Map.Entry<Integer, PointName> entry : pointsById.entrySet()) {
+      Copy.of(Copy.POINT, entry.getKey(), entry.getValue().text()).putIfMissing(connection);
+    }
+    for (Map.Entry<Integer, Basis> entry : basesById.entrySet()) {
+      Copy.of(Copy.BASIS, entry.getKey(), entry.getValue().toText()).putIfMissing(connection);
+    }
+  }
+
+  /** Takes a number over from another file; writer only. */
+  void adopt(Connection connection, int id, PointName name) throws SQLException {
+    insert(connection, POINT, id, name.text());
+    put(id, name);
+  }
+
+  /** Takes a number over from another file; writer only. */
+  void adopt(Connection connection, int id, Basis basis) throws SQLException {
+    insert(connection, BASIS, id, basis.toText());
+    put(id, basis);
   }
 
   /** Number of a point; writer only. */
@@ -130,6 +162,7 @@ final class Catalogue {
 
   private static void insert(Connection connection, String sql, int id, String text)
       throws SQLException {
+    Copy.of(sql.equals(POINT) ? Copy.POINT : Copy.BASIS, id, text).put(connection);
     try (PreparedStatement insert = connection.prepareStatement(sql)) {
       insert.setInt(1, id);
       insert.setString(2, text);

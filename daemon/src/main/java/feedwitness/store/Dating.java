@@ -63,6 +63,7 @@ final class Dating {
         insert.setLong(2, offsets.getOrDefault(boot, 0L));
         insert.setLong(3, nowMillis);
         insert.executeUpdate();
+        Copy.of(Copy.DATING, boot, Long.toString(offsets.getOrDefault(boot, 0L))).put(connection);
       }
     }
     return boots;
@@ -70,6 +71,17 @@ final class Dating {
 
   void saved(List<Integer> boots) {
     boots.forEach(unsaved::remove);
+  }
+
+  /** Takes an offset over from another file. */
+  void adopt(int boot, long offset) {
+    offsets.put(boot, offset);
+    unsaved.put(boot, offset);
+  }
+
+  /** Offsets by boot. */
+  Map<Integer, Long> all() {
+    return Map.copyOf(offsets);
   }
 
   boolean isEmpty() {

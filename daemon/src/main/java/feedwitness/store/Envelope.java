@@ -1,6 +1,7 @@
 package feedwitness.store;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.zip.CRC32;
 import java.util.zip.DataFormatException;
 import java.util.zip.Deflater;
@@ -11,7 +12,33 @@ import java.util.zip.Inflater;
  * flipped bit on a flash card is found and never becomes a sample.
  */
 final class Envelope {
-  private static final int FORMAT = 1;
+  /**
+   * What is inside, told by the first octet, so that pieces can be found in a file that no database
+   * opens any more. By their number: append only.
+   */
+  enum Kind {
+    /** Not told. */
+    ANY(1),
+    /** A chunk. */
+    RUN(2),
+    /** What a forced sync kept. */
+    HOT(3),
+    /** The minutes of a chunk, with what they are of. */
+    MINUTES(4),
+    /** A name, a basis, a boot or a dating. */
+    COPY(5);
+
+    private final int format;
+
+    Kind(int format) {
+      this.format = format;
+    }
+
+    static Optional<Kind> of(int format) {
+      return Arrays.stream(values()).filter(kind -> kind.format == format).findFirst();
+    }
+  }
+
   private static final int PLAIN = 0;
   private static final int DEFLATED = 1;
 
@@ -28,10 +55,14 @@ final class Envelope {
   private Envelope() {}
 
   static byte[] pack(byte[] plain) {
+    return pack(Kind.ANY, plain);
+  }
+
+  static byte[] pack(Kind kind, byte[] plain) {
     byte[] body = plain.length < WORTH_DEFLATING ? plain : deflate(plain);
     boolean shorter = body.length < plain.length;
     ByteSink sink = new ByteSink();
-    sink.octet(FORMAT);
+    sink.octet(kind.format);
     sink.octet(shorter ? DEFLATED : PLAIN);
     sink.unsigned(plain.length);
     sink.octets(shorter ? body : plain);
@@ -57,7 +88,7 @@ final class Envelope {
     ByteSource source = new ByteSource(packed, 0, end);
     int format = source.octet();
     int mode = source.octet();
-    if (format != FORMAT || mode > DEFLATED) {
+    if (Kind.of(format).isEmpty() || mode > DEFLATED) {
       throw new DamagedException("format %d/%d is not known".formatted(format, mode));
     }
     int length = source.count(MAX_PLAIN);
@@ -67,6 +98,61 @@ final class Envelope {
       throw new DamagedException("%d octets instead of %d".formatted(plain.length, length));
     }
     return plain;
+  }
+
+  /** What an envelope that unpacks says of itself. */
+  static Kind kind(byte[] packed) {
+    return Kind.of(packed[0]).orElse(Kind.ANY);
+  }
+
+  /**
+   * Whether an envelope whose kind is told begins at a place among octets of any kind.
+   *
+   * @return how long it is; 0 if there is none whole and sound within the first {@code end} octets
+   */
+  static int lengthAt(byte[] octets, int start, int end) {
+    int format = octets[start];
+    if (format <= Kind.ANY.format || format > Kind.COPY.format || end - start < 3 + CRC_OCTETS) {
+      return 0;
+    }
+    int mode = octets[start + 1];
+    if (mode != PLAIN && mode != DEFLATED) {
+      return 0;
+    }
+    try {
+      ByteSource source = new ByteSource(octets, start + 2, end);
+      int length = source.count(MAX_PLAIN);
+      int body = end - source.remaining();
+      int after = body + (mode == PLAIN ? length : deflatedLength(octets, body, end, length));
+      if (after <= body || after > end - CRC_OCTETS) {
+        return 0;
+      }
+      unpack(Arrays.copyOfRange(octets, start, after + CRC_OCTETS));
+      return after + CRC_OCTETS - start;
+    } catch (DamagedException e) {
+      return 0;
+    }
+  }
+
+  /** How many octets it takes to inflate to exactly a length; 0 if they never do. */
+  private static int deflatedLength(byte[] octets, int start, int end, int length) {
+    Inflater inflater = new Inflater(true);
+    try {
+      inflater.setInput(octets, start, end - start);
+      byte[] out = new byte[8_192];
+      while (!inflater.finished() && inflater.getBytesWritten() <= length) {
+        if (inflater.inflate(out) == 0) {
+          break;
+        }
+      }
+      return inflater.finished() && inflater.getBytesWritten() == length
+          ? (int) inflater.getBytesRead()
+          : 0;
+    } catch (DataFormatException e) {
+      return 0;
+    } finally {
+      inflater.end();
+    }
   }
 
   private static long crc(byte[] octets, int end) {

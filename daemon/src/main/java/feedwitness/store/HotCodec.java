@@ -17,7 +17,7 @@ final class HotCodec {
       sink.unsigned(one.length());
       sink.octets(one.toArray());
     }
-    return Envelope.pack(sink.toArray());
+    return Envelope.pack(Envelope.Kind.HOT, sink.toArray());
   }
 
   /** The runs that {@code wanted} accepts; the others are passed over unread. */

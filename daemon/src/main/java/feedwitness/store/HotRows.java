@@ -27,7 +27,7 @@ final class HotRows {
   /** Packs runs into as few rows as H2's limit allows, mostly one. */
   static List<byte[]> pack(List<Run> runs) {
     byte[] packed = HotCodec.pack(runs);
-    if (packed.length <= ChunkWriter.MAX_PACKED) {
+    if (packed.length <= PackedChunk.MAX_PACKED) {
       return List.of(packed);
     }
     List<Run> left = new ArrayList<>();

@@ -34,7 +34,7 @@ final class Inspection {
     each("chunk", "k", "samples, packed", this::chunk);
     each("hot", "n", "0, packed", this::hot);
     each("rollup_hour", "k", "samples, whole", this::rollup);
-    each("rollup_hour", "k", "samples, quarters", this::rollup);
+    each("rollup_quarter", "k", "0, packed", this::rollup);
     each("rollup_minute", "k", "0, packed", this::rollup);
     boolean dated = firstMillis <= lastMillis;
     return new Inventory(

@@ -4,7 +4,6 @@ import feedwitness.ledger.DurableMark;
 import feedwitness.quantity.TimeSource;
 import feedwitness.store.LedgerOpening.Reason;
 import feedwitness.store.LedgerOpening.Refused;
-import java.io.EOFException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.LongSupplier;
 import org.h2.api.ErrorCode;
+import org.tinylog.Logger;
 
 /** Opens a history file, or says in clear words why not. */
 final class LedgerOpener {
@@ -31,6 +31,9 @@ final class LedgerOpener {
   private final Migrator migrator;
   private final H2File file;
   private final LongSupplier freeOctets;
+  private final Findings findings = new Findings();
+  private final Salvage salvage;
+  private boolean salvageable;
 
   /**
    * @param freeOctets what the disk of the data directory has free
@@ -46,6 +49,7 @@ final class LedgerOpener {
     this.time = time;
     this.migrator = migrator;
     this.file = file;
+    this.salvage = new Salvage(file, migrator, time, findings);
   }
 
   LedgerOpening open() {
@@ -62,11 +66,30 @@ final class LedgerOpener {
     if (claim.isEmpty()) {
       return locked();
     }
-    LedgerOpening outcome = open(claim.get());
+    LedgerOpening outcome = openOrSalvage(claim.get());
     if (outcome instanceof Refused) {
       claim.get().close();
     }
     return outcome;
+  }
+
+  /** A damaged file is set aside, and recording goes on with what could be saved of it. */
+  private LedgerOpening openOrSalvage(FileClaim claim) {
+    try {
+      salvage.finish();
+      LedgerOpening outcome = open(claim);
+      if (outcome instanceof Refused refused && salvageable) {
+        Logger.error(refused.message());
+        salvage.run();
+        outcome = open(claim);
+      }
+      return outcome;
+    } catch (IOException | SQLException e) {
+      return new Refused(
+          Reason.DAMAGED,
+          "%s is damaged, and what is sound in it could not be saved (%s); move it aside to start afresh, or restore a backup"
+              .formatted(file.path(), e.getMessage()));
+    }
   }
 
   private LedgerOpening open(FileClaim claim) {
@@ -105,12 +128,15 @@ final class LedgerOpener {
     }
     migrator.forward(connection, file.directory());
     Catalogue catalogue = Catalogue.load(connection);
+    catalogue.completeCopies(connection);
     Dating dating = Dating.load(connection);
-    Findings findings = new Findings();
     Sealer sealer = new Sealer(catalogue, time, findings);
     sealer.seal(connection, key -> false);
     int boot = countBoot(connection);
     H2File.force(connection);
+    // after a power cut the file may still list room that was used again: H2 would find that out
+    // at the next start, and go back to where nothing was
+    file.free(connection);
     Pending pending = new Pending(settings.queueCapacity());
     HistoryReader reader = new HistoryReader(file, catalogue, dating, pending, findings);
     reader.load(connection);
@@ -126,6 +152,7 @@ final class LedgerOpener {
             new Retention(settings.keepRaw(), time),
             time,
             settings.syncEvery(),
+            salvage,
             new DurableMark(boot, 0, time.wall()));
     return new LedgerOpening.Opened(
         new H2Ledger(boot, claim, dating, pending, writer, reader, findings));
@@ -144,6 +171,7 @@ final class LedgerOpener {
       insert.setLong(2, time.wall().toEpochMilli());
       insert.executeUpdate();
     }
+    Copy.of(Copy.BOOT, boot, Long.toString(time.wall().toEpochMilli())).put(connection);
     connection.commit();
     return boot;
   }
@@ -193,24 +221,16 @@ final class LedgerOpener {
           "%s was written by another version of the database; install the Feedwitness that wrote it, or restore a backup"
               .formatted(file.path()));
     }
-    if (WRITING_FAILED.contains(code) && !endsTooEarly(e)) {
+    if (WRITING_FAILED.contains(code) && !Salvage.isDamage(e)) {
       return new Refused(
           Reason.NOT_WRITABLE,
           "%s cannot be read or written (%s); check rights, free space and health of the disk"
               .formatted(file.path(), e.getMessage()));
     }
+    salvageable = Salvage.isDamage(e);
     return new Refused(
         Reason.DAMAGED,
         "%s is damaged (%s); move it aside to start afresh, or restore a backup"
             .formatted(file.path(), e.getMessage()));
-  }
-
-  private static boolean endsTooEarly(SQLException e) {
-    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-      if (cause instanceof EOFException) {
-        return true;
-      }
-    }
-    return false;
   }
 }

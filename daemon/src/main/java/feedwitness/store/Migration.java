@@ -67,6 +67,19 @@ record Migration(int toVersion, List<String> statements) {
                 "create table if not exists not_recorded("
                     + "id bigint generated always as identity primary key, "
                     + "boot int not null, first_seq bigint not null, last_seq bigint not null, "
-                    + "samples bigint not null, why varchar not null)")));
+                    + "samples bigint not null, why varchar not null)")),
+        new Migration(
+            3,
+            List.of(
+                // apart from the hours: a year is read from half as many pages without them
+                "create table if not exists rollup_quarter("
+                    + "k bigint primary key, packed varbinary not null)",
+                "merge into rollup_quarter(k, packed) "
+                    + "select k, quarters from rollup_hour where quarters is not null",
+                "alter table rollup_hour alter column quarters drop not null",
+                "update rollup_hour set quarters = null where quarters is not null",
+                // names again, each in an envelope, for a file that cannot be opened any more
+                "create table if not exists copy("
+                    + "k bigint primary key, packed varbinary not null)")));
   }
 }

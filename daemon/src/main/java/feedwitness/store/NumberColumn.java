@@ -16,6 +16,9 @@ final class NumberColumn {
           NumberScheme.FLOAT_BITS,
           NumberScheme.DOUBLE_BITS);
 
+  /** Where the number of exceptions stands. */
+  private static final int EXCEPTIONS = 1;
+
   private NumberColumn() {}
 
   static void write(ByteSink sink, double[] values) {
@@ -25,22 +28,12 @@ final class NumberColumn {
       if (best.length == 0 || encoded.length < best.length) {
         best = encoded;
       }
-      if (scheme == NumberScheme.DECIMAL && fitsAll(scheme, values)) {
+      if (scheme == NumberScheme.DECIMAL && encoded[EXCEPTIONS] == 0) {
         // what an instrument printed: no other scheme is shorter
         break;
       }
     }
     sink.octets(best);
-  }
-
-  private static boolean fitsAll(NumberScheme scheme, double[] values) {
-    int scale = scheme.scaleFor(values);
-    for (double value : values) {
-      if (!scheme.fits(value, scale)) {
-        return false;
-      }
-    }
-    return true;
   }
 
   private static byte[] encode(NumberScheme scheme, int scale, double[] values) {

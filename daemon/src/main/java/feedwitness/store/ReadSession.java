@@ -114,7 +114,7 @@ final class ReadSession implements AutoCloseable {
     String select =
         switch (level) {
           case MINUTE -> "select k, 0, packed from rollup_minute";
-          case QUARTER -> "select k, samples, quarters from rollup_hour";
+          case QUARTER -> "select k, 0, packed from rollup_quarter";
           case HOUR -> "select k, samples, whole from rollup_hour";
         };
     return rows(select, low, high, page);

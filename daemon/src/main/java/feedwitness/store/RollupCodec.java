@@ -18,6 +18,19 @@ final class RollupCodec {
 
   static byte[] pack(List<Rollup> rollups) {
     ByteSink sink = new ByteSink();
+    write(sink, rollups);
+    return Envelope.pack(sink.toArray());
+  }
+
+  /** Minutes say what they are of: where nothing else is left, the other roll-ups follow. */
+  static byte[] packMinutes(ChunkFacts facts, List<Rollup> minutes) {
+    ByteSink sink = new ByteSink();
+    facts.write(sink);
+    write(sink, minutes);
+    return Envelope.pack(Envelope.Kind.MINUTES, sink.toArray());
+  }
+
+  private static void write(ByteSink sink, List<Rollup> rollups) {
     sink.unsigned(rollups.size());
     LongColumn.write(sink, longs(rollups, Rollup::startMillis));
     LongColumn.write(sink, longs(rollups, Rollup::readings));
@@ -28,11 +41,13 @@ final class RollupCodec {
     LongColumn.write(sink, floats(rollups, Rollup::min));
     LongColumn.write(sink, floats(rollups, Rollup::max));
     LongColumn.write(sink, floats(rollups, Rollup::meanCelsius));
-    return Envelope.pack(sink.toArray());
   }
 
   static List<Rollup> unpack(byte[] packed) throws DamagedException {
     ByteSource source = new ByteSource(Envelope.unpack(packed));
+    if (Envelope.kind(packed) == Envelope.Kind.MINUTES) {
+      ChunkFacts.read(source);
+    }
     int count = source.count(MAX_ROLLUPS);
     long[] starts = LongColumn.read(source, count);
     long[] readings = LongColumn.read(source, count);

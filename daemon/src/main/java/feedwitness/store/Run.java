@@ -16,10 +16,21 @@ record Run(RunKey key, List<Kept> samples) {
     samples = List.copyOf(samples);
   }
 
+  private static boolean inOrder(List<Kept> samples) {
+    for (int i = 1; i < samples.size(); i++) {
+      if (samples.get(i - 1).sample().stamp().compareTo(samples.get(i).sample().stamp()) > 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Sorts the samples of one point by (boot, sequence) and cuts where the key changes. */
   static List<Run> cut(int point, List<Kept> samples) {
     List<Kept> sorted = new ArrayList<>(samples);
-    sorted.sort(Comparator.comparing(kept -> kept.sample().stamp()));
+    if (!inOrder(sorted)) {
+      sorted.sort(Comparator.comparing(kept -> kept.sample().stamp()));
+    }
     List<Run> runs = new ArrayList<>();
     int start = 0;
     while (start < sorted.size()) {

@@ -22,11 +22,7 @@ final class RunCodec {
   private RunCodec() {}
 
   static void write(ByteSink sink, Run run) {
-    RunKey key = run.key();
-    sink.unsigned(key.point());
-    sink.unsigned(key.boot());
-    sink.octet(key.dated() ? 1 : 0);
-    sink.signed(key.hour());
+    run.key().write(sink);
     sink.unsigned(run.samples().size());
     writeStamps(sink, run.samples());
     writeShapes(sink, run.samples());
@@ -113,11 +109,7 @@ final class RunCodec {
 
   /** Reads the head only; the source then stands at the samples. */
   static RunKey readKey(ByteSource source) throws DamagedException {
-    return new RunKey(
-        source.count(ChunkKey.MAX_POINT),
-        source.count(Integer.MAX_VALUE),
-        source.octet() == 1,
-        source.signed());
+    return RunKey.read(source);
   }
 
   /** Reads what follows the head. */

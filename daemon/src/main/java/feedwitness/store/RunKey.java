@@ -16,6 +16,21 @@ record RunKey(int point, int boot, boolean dated, long hour) {
     return new RunKey(point, stamp.boot(), stamp.dated(), ChunkKey.hourOf(stamp.wallMillis()));
   }
 
+  void write(ByteSink sink) {
+    sink.unsigned(point);
+    sink.unsigned(boot);
+    sink.octet(dated ? 1 : 0);
+    sink.signed(hour);
+  }
+
+  static RunKey read(ByteSource source) throws DamagedException {
+    return new RunKey(
+        source.count(ChunkKey.MAX_POINT),
+        source.count(Integer.MAX_VALUE),
+        source.octet() == 1,
+        source.signed());
+  }
+
   /** Whether a sample of the same point belongs here. */
   boolean fits(Stamp stamp) {
     return stamp.boot() == boot

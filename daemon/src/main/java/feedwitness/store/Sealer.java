@@ -77,9 +77,17 @@ final class Sealer {
   /** Writes a run as a chunk, or sets it aside if that cannot be done; leaves the commit. */
   void write(Connection connection, Run run) throws SQLException {
     try {
-      new ChunkWriter(connection, catalogue).write(run);
+      write(connection, PackedChunk.of(run, catalogue.measurements(run)));
     } catch (DamagedException e) {
       setAside(connection, "an hour of a point", HotCodec.pack(List.of(run)), e);
+    }
+  }
+
+  /** Writes chunks; leaves the commit. */
+  static void write(Connection connection, List<PackedChunk> chunks) throws SQLException {
+    ChunkWriter writer = new ChunkWriter(connection);
+    for (PackedChunk chunk : chunks) {
+      writer.write(chunk);
     }
   }
 

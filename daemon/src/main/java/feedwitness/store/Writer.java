@@ -6,17 +6,19 @@ import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
+import java.io.IOException;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import org.tinylog.Logger;
 
 /**
@@ -31,6 +33,9 @@ final class Writer implements Runnable {
   /** A disk that stays broken must not keep the service from stopping. */
   private static final int ATTEMPTS_WHEN_CLOSING = 5;
 
+  /** Ten minutes of forced syncs: a megabyte of the file that waits to be used again. */
+  private static final int SYNCS_UNTIDIED = 60;
+
   private final H2File file;
   private final Catalogue catalogue;
   private final Pending pending;
@@ -40,6 +45,7 @@ final class Writer implements Runnable {
   private final Retention retention;
   private final TimeSource time;
   private final Duration syncEvery;
+  private final Salvage salvage;
   private final OpenRuns openRuns = new OpenRuns();
   // written by the writer only, read by anyone
   private volatile DurableMark mark;
@@ -47,6 +53,7 @@ final class Writer implements Runnable {
   private Connection connection;
   private long nextRow = 1;
   private boolean dated;
+  private int syncsUntidied;
 
   Writer(
       H2File file,
@@ -59,6 +66,7 @@ final class Writer implements Runnable {
       Retention retention,
       TimeSource time,
       Duration syncEvery,
+      Salvage salvage,
       DurableMark start) {
     this.file = file;
     this.connection = connection;
@@ -70,6 +78,7 @@ final class Writer implements Runnable {
     this.retention = retention;
     this.time = time;
     this.syncEvery = syncEvery;
+    this.salvage = salvage;
     this.mark = start;
   }
 
@@ -181,10 +190,31 @@ final class Writer implements Runnable {
     H2File.closeQuietly(connection);
     file.closeIdleReaders();
     try {
-      connection = file.openWriter();
-      catalogue.restate(connection);
-      openRuns.demand();
-    } catch (SQLException | RuntimeException e) {
+      reopen();
+    } catch (SQLException e) {
+      tell(e);
+      if (Salvage.isDamage(e)) {
+        salvageAndReopen();
+      }
+    } catch (RuntimeException e) {
+      tell(e);
+    }
+  }
+
+  private void reopen() throws SQLException {
+    connection = file.openWriter();
+    SelfCheck.run(connection);
+    catalogue.restate(connection);
+    openRuns.demand();
+  }
+
+  private void salvageAndReopen() {
+    H2File.closeQuietly(connection);
+    file.closeIdleReaders();
+    try {
+      salvage.run();
+      reopen();
+    } catch (IOException | SQLException | RuntimeException e) {
       tell(e);
     }
   }
@@ -198,7 +228,7 @@ final class Writer implements Runnable {
       floor.check();
     }
     List<Run> runs = new ArrayList<>();
-    List<Run> complete = new ArrayList<>();
+    List<Complete> complete = new ArrayList<>();
     sort(measurements, runs, complete);
     long number = nextRow;
     if (!runs.isEmpty()) {
@@ -206,14 +236,15 @@ final class Writer implements Runnable {
         HotRows.put(connection, number++, row);
       }
     }
-    for (Run run : complete) {
-      sealer.write(connection, run);
-    }
+    // on all cores: this is most of the work, and no thread of it enters the database
+    List<PackedChunk> chunks = complete.parallelStream().flatMap(Complete::pack).toList();
+    Sealer.write(connection, chunks);
     List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
     H2File.force(connection);
     dating.saved(datedBoots);
     nextRow = number;
+    syncsUntidied++;
     openRuns.add(runs, System.nanoTime());
     publish(measurements);
     dated = measurements.get(measurements.size() - 1).stamp().dated();
@@ -225,11 +256,42 @@ final class Writer implements Runnable {
    * come faster than real time, whole hours need not go through hot rows. The first run of a point
    * may go on with what is hot already, and the last may be gone on with.
    */
-  @SuppressWarnings(
-      "ReferenceEquality") // a shortcut: an equal basis that is another object is found too
-  private void sort(List<Measurement> measurements, List<Run> open, List<Run> complete)
+  private void sort(List<Measurement> measurements, List<Run> open, List<Complete> complete)
       throws SQLException {
-    Map<PointName, List<Kept>> byPoint = new TreeMap<>();
+    Map<PointName, List<Measurement>> byPoint = new TreeMap<>();
+    for (Measurement measurement : measurements) {
+      byPoint.computeIfAbsent(measurement.point(), unused -> new ArrayList<>()).add(measurement);
+    }
+    for (Map.Entry<PointName, List<Measurement>> entry : byPoint.entrySet()) {
+      int point = catalogue.number(connection, entry.getKey());
+      List<Measurement> inOrder = entry.getValue();
+      inOrder.sort(Comparator.comparing(Measurement::stamp));
+      List<Run> runs = Run.cut(point, kept(inOrder));
+      int first = openRuns.has(point) ? 1 : 0;
+      int start = 0;
+      for (int i = 0; i < runs.size(); i++) {
+        Run run = runs.get(i);
+        int end = start + run.samples().size();
+        if (i >= first && i < runs.size() - 1) {
+          complete.add(new Complete(run, inOrder.subList(start, end)));
+        } else {
+          open.add(run);
+        }
+        start = end;
+      }
+    }
+  }
+
+  /** A run of which no more will come, and what was measured of it. */
+  private record Complete(Run run, List<Measurement> measurements) {
+    Stream<PackedChunk> pack() {
+      return PackedChunk.of(run, measurements).stream();
+    }
+  }
+
+  @SuppressWarnings("ReferenceEquality") // another object is only looked up, which is slower
+  private List<Kept> kept(List<Measurement> measurements) throws SQLException {
+    List<Kept> kept = new ArrayList<>(measurements.size());
     Basis before = measurements.get(0).basis();
     int basis = catalogue.number(connection, before);
     for (Measurement measurement : measurements) {
@@ -237,18 +299,9 @@ final class Writer implements Runnable {
         before = measurement.basis();
         basis = catalogue.number(connection, before);
       }
-      byPoint
-          .computeIfAbsent(measurement.point(), unused -> new ArrayList<>())
-          .add(Kept.of(measurement, basis));
+      kept.add(Kept.of(measurement, basis));
     }
-    for (Map.Entry<PointName, List<Kept>> entry : byPoint.entrySet()) {
-      int point = catalogue.number(connection, entry.getKey());
-      List<Run> runs = Run.cut(point, entry.getValue());
-      int first = openRuns.has(point) ? 1 : 0;
-      for (int i = 0; i < runs.size(); i++) {
-        (i >= first && i < runs.size() - 1 ? complete : open).add(runs.get(i));
-      }
-    }
+    return kept;
   }
 
   private void publish(List<Measurement> measurements) {
@@ -272,12 +325,17 @@ final class Writer implements Runnable {
   /** Tried once a round: what cannot be sealed yet must not keep the next samples from the disk. */
   private void sealIfDue() {
     long now = System.nanoTime();
-    if (!openRuns.due(now)) {
+    if (!openRuns.due(now) && syncsUntidied < SYNCS_UNTIDIED) {
       return;
     }
     try {
+      syncsUntidied = 0;
+      if (!openRuns.due(now)) {
+        file.free(connection);
+        return;
+      }
       openRuns.sealed(sealer.seal(connection, key -> openRuns.stillOpen(key, now)));
-      H2File.tidy(connection);
+      file.tidy(connection);
       goesOn();
     } catch (SQLException | RuntimeException e) {
       tell(e);
@@ -299,8 +357,8 @@ final class Writer implements Runnable {
 
   private void shutDown() {
     file.closeIdleReaders();
-    try (Statement statement = connection.createStatement()) {
-      statement.execute("shutdown");
+    try {
+      H2File.shutDown(connection);
     } catch (SQLException e) {
       Logger.warn(e, "history: {} was not closed in order", file.path());
     }

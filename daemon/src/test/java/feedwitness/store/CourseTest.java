@@ -196,7 +196,7 @@ class CourseTest {
     try (FileLook look = new FileLook(directory)) {
       look.run("delete from chunk");
       look.run("delete from rollup_minute");
-      look.run("update rollup_hour set quarters = x'00'");
+      look.run("delete from rollup_quarter");
     }
     try (H2Ledger ledger = Nursery.open(directory)) {
       History.Course course =

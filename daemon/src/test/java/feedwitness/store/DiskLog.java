@@ -14,9 +14,17 @@ final class DiskLog implements WatchedDisk.Watcher {
   /** What a disk writes whole. */
   private static final int SECTOR = 512;
 
+  /** How many events before the cut are told. */
+  private static final int TOLD = 8;
+
   private interface Event {}
 
-  private record Written(long position, Octets octets) implements Event {}
+  private record Written(long position, Octets octets) implements Event {
+    @Override
+    public String toString() {
+      return "%d octets at %d".formatted(octets.length(), position);
+    }
+  }
 
   private record Truncated(long size) implements Event {}
 
@@ -24,8 +32,12 @@ final class DiskLog implements WatchedDisk.Watcher {
 
   private record Marked(int boot, long sequence) implements Event {}
 
-  /** What was left, and the highest mark that had been published before. */
-  record Cut(Octets left, int boot, long sequence) {}
+  /**
+   * What was left, and the highest mark that had been published before.
+   *
+   * @param story what became of each write that was not forced
+   */
+  record Cut(Octets left, int boot, long sequence, String story) {}
 
   private final byte[] start;
   private final List<Event> events = new ArrayList<>();
@@ -84,8 +96,12 @@ final class DiskLog implements WatchedDisk.Watcher {
       }
     }
     events.subList(0, forced).forEach(event -> apply(image, event));
-    leaveSomeOf(events.subList(forced, before), image, random);
-    return new Cut(Octets.of(image.octets()), mark.boot(), mark.sequence());
+    StringBuilder story =
+        new StringBuilder(
+            "%d octets after %s"
+                .formatted(image.size, events.subList(Math.max(0, forced - TOLD), forced)));
+    leaveSomeOf(events.subList(forced, before), image, random, story);
+    return new Cut(Octets.of(image.octets()), mark.boot(), mark.sequence(), story.toString());
   }
 
   private static void apply(Image image, Event event) {
@@ -97,21 +113,33 @@ final class DiskLog implements WatchedDisk.Watcher {
   }
 
   /** The last of them may have been under way; any of the others may still be in a cache. */
-  private static void leaveSomeOf(List<Event> unforced, Image image, Random random) {
+  private static void leaveSomeOf(
+      List<Event> unforced, Image image, Random random, StringBuilder story) {
     int keptOutOfEight = random.nextInt(9);
     for (int i = 0; i < unforced.size(); i++) {
       Event event = unforced.get(i);
       boolean torn = random.nextInt(i == unforced.size() - 1 ? 2 : 8) == 0;
+      story.append(", ").append(event);
       if (event instanceof Written written && torn) {
         tear(image, written, random);
+        story.append(" torn");
       } else if (random.nextInt(8) < keptOutOfEight) {
         apply(image, event);
+        story.append(" done");
+      } else {
+        story.append(" not done");
       }
     }
   }
 
   private static void tear(Image image, Written written, Random random) {
     byte[] octets = written.octets().toArray();
+    if (random.nextInt(6) == 0) {
+      // a flash card may lose a whole page it was programming, here both headers of the file
+      random.nextBytes(octets);
+      image.write(written.position(), octets, octets.length);
+      return;
+    }
     if (octets.length > SECTOR && random.nextBoolean()) {
       for (int from = 0; from < octets.length; from += SECTOR) {
         if (random.nextBoolean()) {

@@ -13,9 +13,12 @@ final class FileLook implements AutoCloseable {
   private final Connection connection;
 
   FileLook(Path directory) throws SQLException {
+    OrderedDisk.register();
     connection =
         DriverManager.getConnection(
-            "jdbc:h2:file:" + directory.toAbsolutePath().resolve(H2File.NAME), "sa", "");
+            "jdbc:h2:" + OrderedDisk.SCHEME + directory.toAbsolutePath().resolve(H2File.NAME),
+            "sa",
+            "");
   }
 
   long count(String table) throws SQLException {

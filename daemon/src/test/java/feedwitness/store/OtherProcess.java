@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 
 /** A service of its own in a Java machine of its own, to be killed without warning. */
@@ -12,18 +13,37 @@ final class OtherProcess {
   private OtherProcess() {}
 
   static Process start(Path directory, String mode) throws IOException {
-    return new ProcessBuilder(
-            List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx96m",
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                OtherProcess.class.getName(),
-                directory.toString(),
-                mode))
-        .redirectError(ProcessBuilder.Redirect.INHERIT)
-        .start();
+    return start(List.of(), directory, mode);
+  }
+
+  /**
+   * The same without the right of the administrator to write where nobody may, if the tests have
+   * it.
+   */
+  static Process startWithoutPrivilege(Path directory, String mode) throws IOException {
+    boolean privileged = "root".equals(System.getProperty("user.name"));
+    return start(
+        privileged
+            ? List.of("setpriv", "--bounding-set", "-dac_override,-dac_read_search")
+            : List.of(),
+        directory,
+        mode);
+  }
+
+  private static Process start(List<String> before, Path directory, String mode)
+      throws IOException {
+    List<String> command = new ArrayList<>(before);
+    command.addAll(
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-Xmx96m",
+            "-XX:TieredStopAtLevel=1",
+            "-cp",
+            System.getProperty("java.class.path"),
+            OtherProcess.class.getName(),
+            directory.toString(),
+            mode));
+    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
   }
 
   /**

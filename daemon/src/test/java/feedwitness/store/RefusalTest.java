@@ -1,18 +1,22 @@
 package feedwitness.store;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.ledger.History;
 import feedwitness.quantity.TimeSource;
 import feedwitness.store.LedgerOpening.Reason;
 import java.io.BufferedReader;
-import java.io.RandomAccessFile;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -45,6 +49,27 @@ class RefusalTest {
     try (H2Ledger ledger = Nursery.open(directory)) {
       assertEquals(2, ledger.boot());
     }
+  }
+
+  @Test
+  void aDirectoryNobodyMayWriteToIsNamedAndLeftAlone() throws Exception {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      assertEquals(1, ledger.boot());
+    }
+    byte[] before = Files.readAllBytes(new H2File(directory).path());
+    Set<PosixFilePermission> usual = Files.getPosixFilePermissions(directory);
+    Files.setPosixFilePermissions(directory, PosixFilePermissions.fromString("r-xr-xr-x"));
+    Process other = OtherProcess.startWithoutPrivilege(directory, "hold");
+    try (BufferedReader output = other.inputReader(StandardCharsets.UTF_8)) {
+      String words = String.valueOf(output.readLine());
+      assertTrue(words.startsWith("refused NOT_WRITABLE data directory: " + directory), words);
+      assertTrue(words.contains("give the user of the service the right to write"), words);
+      other.waitFor();
+    } finally {
+      other.destroyForcibly();
+      Files.setPosixFilePermissions(directory, usual);
+    }
+    assertArrayEquals(before, Files.readAllBytes(new H2File(directory).path()));
   }
 
   @Test
@@ -91,17 +116,6 @@ class RefusalTest {
   }
 
   @Test
-  void aFileThatIsNoHistoryIsRefusedAndLeftAlone() throws Exception {
-    Path file = directory.resolve("history.mv.db");
-    byte[] letters = "fertilizer ".repeat(2_000).getBytes(StandardCharsets.UTF_8);
-    Files.write(file, letters);
-    LedgerOpening.Refused refused = refused(directory);
-    assertEquals(Reason.DAMAGED, refused.reason());
-    assertTrue(refused.message().contains("restore a backup"), refused.message());
-    assertEquals(letters.length, Files.size(file));
-  }
-
-  @Test
   void anOlderLayoutIsBroughtForwardAfterABackup() throws Exception {
     try (H2Ledger ledger = Nursery.open(directory)) {
       ledger.append(Nursery.measured(Nursery.LINE, Nursery.stamp(1, 1, Nursery.MONDAY), 1.5, 20));
@@ -109,7 +123,7 @@ class RefusalTest {
     List<Migration> steps = new ArrayList<>(Migration.all());
     steps.add(
         new Migration(
-            3, List.of("alter table boot add column if not exists offset_millis bigint")));
+            4, List.of("alter table boot add column if not exists offset_millis bigint")));
     LedgerOpening opening =
         new LedgerOpener(
                 Nursery.settings(directory),
@@ -121,8 +135,43 @@ class RefusalTest {
     try (H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger()) {
       assertEquals(1, Nursery.scan(ledger, Nursery.LINE).size());
     }
-    assertTrue(Files.size(directory.resolve("history-before-version-3.zip")) > 0);
+    assertTrue(Files.size(directory.resolve("history-before-version-4.zip")) > 0);
     assertEquals(Reason.NEWER, refused(directory).reason());
+  }
+
+  @Test
+  void quartersOfAnHourAreKeptThroughAChangeOfLayout() throws Exception {
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      for (int i = 0; i < 600; i++) {
+        ledger.append(
+            Nursery.measured(
+                Nursery.LINE,
+                Nursery.stamp(1, i + 1, Nursery.MONDAY.plusSeconds(60L * i)),
+                1.5,
+                20));
+      }
+    }
+    Nursery.open(directory).close();
+    try (FileLook look = new FileLook(directory)) {
+      look.run(
+          "update rollup_hour h set quarters ="
+              + " (select packed from rollup_quarter q where q.k = h.k)");
+      look.run("alter table rollup_hour alter column quarters set not null");
+      look.run("drop table rollup_quarter");
+      look.run("drop table copy");
+      look.run("delete from schema_version where version = 3");
+    }
+    try (H2Ledger ledger = Nursery.open(directory)) {
+      History.Course course =
+          ledger.course(
+              Nursery.LINE, Nursery.MONDAY, Nursery.MONDAY.plus(Duration.ofHours(10)), 40);
+      assertEquals(Duration.ofMinutes(15), course.bucketWidth());
+      assertTrue(course.buckets().stream().allMatch(bucket -> bucket.readings() == 15));
+    }
+    try (FileLook look = new FileLook(directory)) {
+      assertEquals(10, look.count("rollup_quarter"));
+      assertTrue(look.count("copy") >= 3, "the point, its basis and a boot");
+    }
   }
 
   @Test
@@ -169,21 +218,6 @@ class RefusalTest {
     try (FileLook look = new FileLook(directory)) {
       assertEquals(1, look.count("damaged"));
       assertEquals(0, look.count("hot"));
-    }
-  }
-
-  @Test
-  void aFileCutShortIsRefusedAndLeftWhereItIs() throws Exception {
-    try (H2Ledger ledger = Nursery.open(directory)) {
-      ledger.append(Nursery.measured(Nursery.LINE, Nursery.stamp(1, 1, Nursery.MONDAY), 1.5, 20));
-    }
-    Path file = directory.resolve("history.mv.db");
-    try (RandomAccessFile raw = new RandomAccessFile(file.toFile(), "rw")) {
-      raw.setLength(3_000);
-    }
-    assertEquals(Reason.DAMAGED, refused(directory).reason());
-    try (Stream<Path> files = Files.list(directory)) {
-      assertTrue(files.anyMatch(file::equals), "left where it is");
     }
   }
 }

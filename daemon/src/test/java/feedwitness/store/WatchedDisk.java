@@ -33,9 +33,9 @@ public final class WatchedDisk extends FilePathWrapper {
   }
 
   /** Watches the history file of a folder from its next opening on. */
-  static H2File watch(java.nio.file.Path directory, Watcher watcher, String settings) {
+  static H2File watch(java.nio.file.Path directory, Watcher watcher, int retentionMillis) {
     FilePath.register(new WatchedDisk());
-    H2File file = new H2File(directory, SCHEME, settings);
+    H2File file = new H2File(directory, SCHEME, retentionMillis);
     WATCHERS.put(file.path().toString(), watcher);
     return file;
   }

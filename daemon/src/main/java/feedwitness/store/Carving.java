@@ -1,0 +1,148 @@
+package feedwitness.store;
+
+import feedwitness.quantity.PointName;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Finds envelopes in a file whatever the state of the database in it: each says what it is, how
+ * long it is, and whether it is sound. What the database had let go of but not written over is
+ * found as well; it is just as true.
+ */
+final class Carving implements AutoCloseable {
+  private static final int WINDOW = 4 * 1024 * 1024;
+
+  /** No envelope is longer. */
+  private static final int OVERLAP = 1_100_000;
+
+  private static final PointName NOBODY = new PointName("nobody");
+
+  private final FileChannel channel;
+  private final List<Copy> copies = new ArrayList<>();
+  private final List<Place> runs = new ArrayList<>();
+  private final List<Place> minutes = new ArrayList<>();
+  private final Set<ChunkFacts> known = new HashSet<>();
+
+  /**
+   * Where something lies.
+   *
+   * @param index of the run within what a forced sync kept
+   */
+  record Place(long position, int length, int index, ChunkFacts facts) {}
+
+  private Carving(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  /** Reads the whole file once. */
+  static Carving of(Path file) throws IOException {
+    Carving carving = new Carving(FileChannel.open(file, StandardOpenOption.READ));
+    try {
+      carving.scan();
+    } catch (IOException | RuntimeException e) {
+      carving.close();
+      throw e;
+    }
+    return carving;
+  }
+
+  List<Copy> copies() {
+    return copies;
+  }
+
+  /** Runs, from chunks and forced syncs, none twice. */
+  List<Place> runs() {
+    return runs;
+  }
+
+  List<Place> minutes() {
+    return minutes;
+  }
+
+  private void scan() throws IOException {
+    byte[] window = new byte[WINDOW + OVERLAP];
+    for (long base = 0; base < channel.size(); base += WINDOW) {
+      int end = read(base, window);
+      int last = Math.min(end, WINDOW);
+      for (int at = 0; at < last; ) {
+        int length = window[at] > 0 && at + 1 < end ? Envelope.lengthAt(window, at, end) : 0;
+        if (length > 0) {
+          byte[] packed = new byte[length];
+          System.arraycopy(window, at, packed, 0, length);
+          take(base + at, packed);
+        }
+        at += Math.max(1, length);
+      }
+    }
+  }
+
+  private int read(long position, byte[] into) throws IOException {
+    ByteBuffer buffer = ByteBuffer.wrap(into);
+    while (buffer.hasRemaining()) {
+      if (channel.read(buffer, position + buffer.position()) < 0) {
+        break;
+      }
+    }
+    return buffer.position();
+  }
+
+  private void take(long position, byte[] packed) {
+    try {
+      switch (Envelope.kind(packed)) {
+        case COPY -> copies.add(Copy.read(packed));
+        case MINUTES -> {
+          ChunkFacts facts = ChunkFacts.read(new ByteSource(Envelope.unpack(packed)));
+          minutes.add(new Place(position, packed.length, 0, facts));
+        }
+        case RUN, HOT -> {
+          List<Run> found = unpack(packed, NOBODY);
+          for (int i = 0; i < found.size(); i++) {
+            ChunkFacts facts = ChunkFacts.of(found.get(i));
+            if (known.add(facts)) {
+              runs.add(new Place(position, packed.length, i, facts));
+            }
+          }
+        }
+        case ANY -> {
+          // does not say what it is
+        }
+      }
+    } catch (DamagedException | RuntimeException e) {
+      // looked like one of ours and was not
+    }
+  }
+
+  private static List<Run> unpack(byte[] packed, PointName point) throws DamagedException {
+    if (Envelope.kind(packed) == Envelope.Kind.HOT) {
+      return HotCodec.unpack(packed, key -> true, point);
+    }
+    ByteSource source = new ByteSource(Envelope.unpack(packed));
+    return List.of(RunCodec.read(source, RunCodec.readKey(source), point));
+  }
+
+  private byte[] octets(Place place) throws IOException {
+    byte[] packed = new byte[place.length()];
+    read(place.position(), packed);
+    return packed;
+  }
+
+  Run run(Place place, PointName point) throws IOException, DamagedException {
+    return unpack(octets(place), point).get(place.index());
+  }
+
+  List<Rollup> rollups(Place place) throws IOException, DamagedException {
+    return RollupCodec.unpack(octets(place));
+  }
+
+  @Override
+  public void close() throws IOException {
+    channel.close();
+  }
+}
