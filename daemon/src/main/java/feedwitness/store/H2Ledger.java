@@ -82,10 +82,7 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   public void append(Measurement measurement) {
     if (!Imports.isImported(measurement.sample())) {
       // an imported reading has the time of its file, which dates nothing here
-      if (!Imports.isImported(measurement.sample())) {
-        // what comes from a file says nothing of our clock
-        dating.note(measurement.stamp());
-      }
+      dating.note(measurement.stamp());
     }
     pending.add(measurement);
     reader.noteLatest(measurement);
