@@ -62,8 +62,16 @@ final class Envelope {
     return pack(Kind.ANY, plain);
   }
 
+  /** Not deflated: for what is read by the hundred at once. */
+  static byte[] wrap(byte[] plain) {
+    return seal(Kind.ANY, plain, plain);
+  }
+
   static byte[] pack(Kind kind, byte[] plain) {
-    byte[] body = plain.length < WORTH_DEFLATING ? plain : deflate(plain);
+    return seal(kind, plain, plain.length < WORTH_DEFLATING ? plain : deflate(plain));
+  }
+
+  private static byte[] seal(Kind kind, byte[] plain, byte[] body) {
     boolean shorter = body.length < plain.length;
     ByteSink sink = new ByteSink();
     sink.octet(kind.format);

@@ -120,6 +120,14 @@ final class ReadSession implements AutoCloseable {
     return rows(select, low, high, page);
   }
 
+  /**
+   * Hours of whole days, packed; nothing is packed in a row where the hours themselves are to be
+   * read.
+   */
+  List<Row> days(long low, long high, int page) throws SQLException {
+    return rows("select k, 0, packed from rollup_day", low, high, page);
+  }
+
   private List<Row> rows(String select, long low, long high, int page) throws SQLException {
     List<Row> rows = new ArrayList<>();
     try (PreparedStatement statement =
@@ -146,29 +154,67 @@ final class ReadSession implements AutoCloseable {
 
   /** Lowest key from {@code low} to {@code high} that says when its chunk was. */
   OptionalLong firstKey(long low, long high) throws SQLException {
-    return firstKey("order by k", low, high);
+    for (long next = low; ; ) {
+      List<Long> some = keys("rollup_hour", " order by k", next, high);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          return OptionalLong.of(key);
+        }
+        next = key + 1;
+      }
+      if (some.isEmpty()) {
+        return OptionalLong.empty();
+      }
+    }
   }
 
   /** Highest such key. */
   OptionalLong lastKey(long low, long high) throws SQLException {
-    return firstKey("order by k desc", low, high);
+    for (long next = high; ; ) {
+      List<Long> some = keys("rollup_hour", " order by k desc", low, next);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          return OptionalLong.of(key);
+        }
+        next = key - 1;
+      }
+      if (some.isEmpty()) {
+        return OptionalLong.empty();
+      }
+    }
   }
 
-  private OptionalLong firstKey(String order, long low, long high) throws SQLException {
+  /** Keys of chunks that never got a date, from {@code low} to {@code high}. */
+  List<Long> neverDated(long low, long high) throws SQLException {
+    List<Long> all = new ArrayList<>();
+    for (long next = low; ; ) {
+      List<Long> some = keys("undated_chunk", " order by k", next, high);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          all.add(key);
+        }
+        next = key + 1;
+      }
+      if (some.isEmpty()) {
+        return all;
+      }
+    }
+  }
+
+  private List<Long> keys(String table, String order, long low, long high) throws SQLException {
+    List<Long> keys = new ArrayList<>();
     try (PreparedStatement statement =
-        connection.prepareStatement("select k from rollup_hour where k between ? and ? " + order)) {
+        connection.prepareStatement(
+            "select k from " + table + " where k between ? and ?" + order + " limit 16")) {
       statement.setLong(1, low);
       statement.setLong(2, high);
-      statement.setFetchSize(16);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
-          if (!undated.has(row.getLong(1))) {
-            return OptionalLong.of(row.getLong(1));
-          }
+          keys.add(row.getLong(1));
         }
       }
-      return OptionalLong.empty();
     }
+    return keys;
   }
 
   /** A chunk, and the first sample in it. */
