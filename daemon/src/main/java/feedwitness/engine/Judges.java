@@ -21,7 +21,22 @@ import java.util.Map;
 final class Judges {
   private final Map<PointName, Seat> seats = new HashMap<>();
 
-  private record Seat(JudgeSettings settings, QualityJudge judge) {}
+  private static final class Seat {
+    private final JudgeSettings settings;
+    private final QualityJudge judge;
+
+    /** What the settings came from; looked at again only when it is another object. */
+    private Basis basis;
+
+    private Site site;
+
+    Seat(JudgeSettings settings, Basis basis, Site site) {
+      this.settings = settings;
+      this.basis = basis;
+      this.site = site;
+      judge = new QualityJudge(settings);
+    }
+  }
 
   /** The measurement with the flags its point's past adds. */
   Measurement judge(Measurement measurement, Site site) {
@@ -38,34 +53,40 @@ final class Judges {
             reading.temperatureCelsius(),
             Double.NaN,
             measurement.flags());
-    if (seats.size() > site.points().size()) {
-      seats.keySet().removeIf(name -> site.points().stream().noneMatch(p -> p.name().equals(name)));
-    }
     return new Measurement(
         measurement.sample(),
         measurement.conductivityMilliSiemensPerCm(),
         measurement.conductivity25MilliSiemensPerCm(),
         measurement.standardUncertaintyMilliSiemensPerCm(),
         measurement.temperatureCelsius(),
-        measurement.flags().with(judge(measurement, site.points()).judge(seen).now()),
+        measurement.flags().with(seat(measurement, site).judge.judge(seen).now()),
         measurement.basis());
   }
 
-  private QualityJudge judge(Measurement measurement, Iterable<MeasuringPoint> points) {
+  @SuppressWarnings("ReferenceEquality") // another object is looked at in full; the same needs none
+  private Seat seat(Measurement measurement, Site site) {
+    Basis basis = measurement.basis();
+    Seat seat = seats.get(measurement.point());
+    if (seat != null && seat.basis == basis && seat.site == site) {
+      return seat;
+    }
+    if (seats.size() > site.points().size()) {
+      seats.keySet().removeIf(name -> site.points().stream().noneMatch(p -> p.name().equals(name)));
+    }
     boolean drain = false;
-    for (MeasuringPoint point : points) {
+    for (MeasuringPoint point : site.points()) {
       drain |=
           point.name().equals(measurement.point()) && point.place() == MeasuringPoint.Place.DRAIN;
     }
-    Basis basis = measurement.basis();
     JudgeSettings settings =
         new JudgeSettings(
             basis.limits().resolutionMilliSiemensPerCm(), basis.indicatedAt25(), drain);
-    Seat seat = seats.get(measurement.point());
-    if (seat == null || !seat.settings().equals(settings)) {
-      seat = new Seat(settings, new QualityJudge(settings));
+    if (seat == null || !seat.settings.equals(settings)) {
+      seat = new Seat(settings, basis, site);
       seats.put(measurement.point(), seat);
     }
-    return seat.judge();
+    seat.basis = basis;
+    seat.site = site;
+    return seat;
   }
 }

@@ -14,23 +14,23 @@ public record Flags(long bits) {
   private static final QualityFlag[] ALL = QualityFlag.values();
 
   public static Flags of(QualityFlag... flags) {
-    Flags set = NONE;
+    long bits = 0;
     for (QualityFlag flag : flags) {
-      set = set.with(flag);
+      bits |= flag.mask();
     }
-    return set;
+    return new Flags(bits);
   }
 
   public Flags with(QualityFlag flag) {
-    return new Flags(bits | 1L << flag.bit());
+    return has(flag) ? this : new Flags(bits | flag.mask());
   }
 
   public Flags with(Flags others) {
-    return new Flags(bits | others.bits);
+    return (others.bits | bits) == bits ? this : new Flags(bits | others.bits);
   }
 
   public boolean has(QualityFlag flag) {
-    return (bits & 1L << flag.bit()) != 0;
+    return (bits & flag.mask()) != 0;
   }
 
   public boolean isEmpty() {

@@ -10,6 +10,9 @@ import java.util.List;
  */
 public record Judgement(Flags now, List<Qualification> earlier) {
 
+  /** Judged, and nothing to say. */
+  public static final Judgement NOTHING = new Judgement(Flags.NONE, List.of());
+
   public Judgement {
     earlier = List.copyOf(earlier);
   }

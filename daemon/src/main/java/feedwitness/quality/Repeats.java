@@ -16,10 +16,13 @@ final class Repeats {
   private static final double HISTORY_SECONDS = 86_400;
   private static final int FREAKS = 3;
   private static final int STUBBORN = 3;
+  private static final int NOT_KNOWN = 0;
 
   private final int[] ring = new int[RUNS];
   private long runs;
   private long readings;
+  private int repeated;
+  private int longestOfLate = NOT_KNOWN;
 
   /** Longest first. */
   private final int[] longest = new int[FREAKS + 1];
@@ -44,8 +47,11 @@ final class Repeats {
       return;
     }
     if (!Double.isNaN(last) && sound) {
-      ring[(int) (runs % RUNS)] = run;
+      int at = (int) (runs % RUNS);
+      repeated += (run >= COARSE_RUN ? 1 : 0) - (ring[at] >= COARSE_RUN ? 1 : 0);
+      ring[at] = run;
       runs++;
+      longestOfLate = NOT_KNOWN;
       remember();
     }
     if (Double.isNaN(firstSeconds)) {
@@ -94,12 +100,7 @@ final class Repeats {
 
   /** A coarse sensor often gives one number three times and more. */
   private boolean coarse() {
-    int size = (int) Math.min(runs, RUNS);
-    int repeated = 0;
-    for (int i = 0; i < size; i++) {
-      repeated += ring[i] >= COARSE_RUN ? 1 : 0;
-    }
-    return repeated > COARSE_SHARE * size;
+    return repeated > COARSE_SHARE * Math.min(runs, RUNS);
   }
 
   /** The number repeats itself three times as often as ever among the last runs. */
@@ -107,12 +108,12 @@ final class Repeats {
     if (runs < ENOUGH_RUNS || run < LEAST) {
       return false;
     }
-    for (int i = 0; i < Math.min(runs, RUNS); i++) {
-      if (run < 3 * ring[i]) {
-        return false;
+    if (longestOfLate == NOT_KNOWN) {
+      for (int length : ring) {
+        longestOfLate = Math.max(longestOfLate, length);
       }
     }
-    return true;
+    return run >= 3 * longestOfLate;
   }
 
   /**

@@ -24,7 +24,7 @@ final class TemperatureTests {
   private int started;
   private double lastKept = Double.NEGATIVE_INFINITY;
   private double learntJump = LEAST_JUMP;
-  private double lastLog = Double.NaN;
+  private double lastConductivity = Double.NaN;
   private int unlike;
 
   TemperatureTests(JudgeSettings settings) {
@@ -39,7 +39,7 @@ final class TemperatureTests {
   /** A pause: what follows need not continue what was. */
   void pause(boolean isLong) {
     jitter.clear();
-    lastLog = Double.NaN;
+    lastConductivity = Double.NaN;
     if (isLong) {
       started = 0;
       accepted.clear();
@@ -63,10 +63,9 @@ final class TemperatureTests {
       double milliSiemensPerCm,
       double neighbour,
       Verdict verdict) {
-    double log = milliSiemensPerCm > 0 ? Math.log(milliSiemensPerCm) : Double.NaN;
-    double logStep = log - lastLog;
-    lastLog = log;
-    boolean sound = fits(sequence, seconds, celsius, logStep, verdict);
+    double before = lastConductivity;
+    lastConductivity = milliSiemensPerCm;
+    boolean sound = fits(sequence, seconds, celsius, before, verdict);
     if (!Double.isNaN(neighbour) && !likeNeighbour(sequence, seconds, celsius - neighbour)) {
       verdict.now(QualityFlag.TEMPERATURE_UNLIKE_NEIGHBOUR);
       sound = false;
@@ -75,7 +74,7 @@ final class TemperatureTests {
   }
 
   private boolean fits(
-      long sequence, double seconds, double celsius, double logStep, Verdict verdict) {
+      long sequence, double seconds, double celsius, double before, Verdict verdict) {
     if (started < START_READINGS) {
       started++;
       accept(sequence, seconds, celsius);
@@ -88,7 +87,7 @@ final class TemperatureTests {
       return false;
     }
     if (away > jump()) {
-      if (!waterAgrees(celsius - accepted.value(0), logStep)) {
+      if (!waterAgrees(celsius - accepted.value(0), before, lastConductivity)) {
         return jumped(sequence, seconds, celsius, verdict);
       }
       accepted.clear();
@@ -113,11 +112,11 @@ final class TemperatureTests {
   }
 
   /** Raw conductivity moved by some 2 %/K as well: other water came, the sensor is sound. */
-  private boolean waterAgrees(double kelvin, double logStep) {
-    if (settings.indicatedAt25() || Double.isNaN(logStep)) {
+  private boolean waterAgrees(double kelvin, double before, double now) {
+    if (settings.indicatedAt25() || !(before > 0) || !(now > 0)) {
       return false;
     }
-    double perKelvin = logStep / kelvin;
+    double perKelvin = (Math.log(now) - Math.log(before)) / kelvin;
     return perKelvin >= LEAST_PER_KELVIN && perKelvin <= MOST_PER_KELVIN;
   }
 

@@ -6,14 +6,17 @@ import java.util.List;
 
 /** Collects what the tests say of one reading and of those before it. */
 final class Verdict {
-  private Flags now = Flags.NONE;
-  private final List<Qualification> earlier = new ArrayList<>(0);
+  private long now;
+  private List<Qualification> earlier = List.of();
 
   void now(QualityFlag flag) {
-    now = now.with(flag);
+    now |= flag.mask();
   }
 
   void earlier(long sequence, QualityFlag flag) {
+    if (earlier.isEmpty()) {
+      earlier = new ArrayList<>();
+    }
     earlier.add(new Qualification(sequence, Flags.of(flag)));
   }
 
@@ -25,7 +28,12 @@ final class Verdict {
 
   /** What there is to say; nothing of readings before that sequence. */
   Judgement notBefore(long first) {
-    earlier.removeIf(one -> one.sequence() < first);
-    return new Judgement(now, earlier);
+    if (now == 0 && earlier.isEmpty()) {
+      return Judgement.NOTHING;
+    }
+    if (!earlier.isEmpty()) {
+      earlier.removeIf(one -> one.sequence() < first);
+    }
+    return new Judgement(new Flags(now), earlier);
   }
 }
