@@ -32,6 +32,7 @@ final class Repeats {
   private double firstSeconds = Double.NaN;
   private int run = 1;
   private double since = Double.NaN;
+  private long first;
   private double last = Double.NaN;
   private double lastOther = Double.NaN;
 
@@ -40,13 +41,13 @@ final class Repeats {
    *
    * @param sound whether the sensor's habit may be learnt from the run that ends here
    */
-  void add(double seconds, double value, double other, boolean sound) {
+  void add(long sequence, double seconds, double value, double other, boolean sound) {
     readings++;
     if (Double.compare(value, last) == 0 && Double.compare(other, lastOther) == 0) {
       run++;
       return;
     }
-    if (!Double.isNaN(last) && sound) {
+    if (!Double.isNaN(last) && sound && isHabit()) {
       int at = (int) (runs % RUNS);
       repeated += (run >= COARSE_RUN ? 1 : 0) - (ring[at] >= COARSE_RUN ? 1 : 0);
       ring[at] = run;
@@ -61,17 +62,20 @@ final class Repeats {
     last = value;
     lastOther = other;
     since = seconds;
+    first = sequence;
     run = 1;
   }
 
   /** A run that was called stuck is no habit, unless that happens again and again. */
-  private void remember() {
-    if (calledStuck) {
-      flagged++;
-      if (flagged % STUBBORN != 0) {
-        return;
-      }
+  private boolean isHabit() {
+    if (!calledStuck) {
+      return true;
     }
+    flagged++;
+    return flagged % STUBBORN == 0;
+  }
+
+  private void remember() {
     int length = run;
     for (int i = 0; i < longest.length; i++) {
       if (length > longest[i]) {
@@ -86,16 +90,19 @@ final class Repeats {
   void interrupt() {
     last = Double.NaN;
     run = 1;
+    calledStuck = false;
   }
 
-  /** Whether the sensor is stuck, by the measure of its kind. */
+  /** Whether the sensor is stuck, by the measure of its kind; once it is, until it moves. */
   boolean stuck(double seconds) {
-    if (run < LEAST) {
-      return false;
+    if (calledStuck || run < LEAST) {
+      return calledStuck;
     }
-    return coarse()
-        ? seconds - since >= COARSE_STUCK_SECONDS && longerThanEver(seconds)
-        : longerThanOfLate();
+    calledStuck =
+        coarse()
+            ? seconds - since >= COARSE_STUCK_SECONDS && longerThanEver(seconds)
+            : longerThanOfLate();
+    return calledStuck;
   }
 
   /** A coarse sensor often gives one number three times and more. */
@@ -117,21 +124,28 @@ final class Repeats {
   }
 
   /**
-   * The number repeats itself four times as often as ever, but for three runs that may be anything,
-   * in a history of at least a day that is ten times as long.
+   * The number repeats itself three times as often as ever, but for three runs that may be
+   * anything, in a history of at least a day that is ten times as long. Lengths of runs in health
+   * have a long tail: that much is exceeded once in some months.
    */
   boolean longerThanEver(double seconds) {
-    boolean is =
-        runs >= 3 * ENOUGH_RUNS
-            && run >= Math.max(LEAST, 4 * longest[FREAKS])
-            && readings >= (long) HISTORY * run
-            && seconds - firstSeconds >= HISTORY_SECONDS;
-    calledStuck |= is;
-    return is;
+    if (!calledStuck) {
+      calledStuck =
+          runs >= 3 * ENOUGH_RUNS
+              && run >= Math.max(LEAST, 3 * longest[FREAKS])
+              && readings >= (long) HISTORY * run
+              && seconds - firstSeconds >= HISTORY_SECONDS;
+    }
+    return calledStuck;
   }
 
   /** Readings in the present run. */
   int run() {
     return run;
+  }
+
+  /** Sequence of the first reading of the present run. */
+  long first() {
+    return first;
   }
 }

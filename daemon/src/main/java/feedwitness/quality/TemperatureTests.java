@@ -12,6 +12,7 @@ final class TemperatureTests {
   private static final double LEAST_PER_KELVIN = 0.01;
   private static final double MOST_PER_KELVIN = 0.03;
   private static final int NEIGHBOUR_READINGS = 32;
+  private static final double NEIGHBOUR_SECONDS = 7200;
   private static final double UNLIKE_KELVIN = 3;
   private static final int UNLIKE_READINGS = 5;
 
@@ -26,6 +27,7 @@ final class TemperatureTests {
   private double learntJump = LEAST_JUMP;
   private double lastConductivity = Double.NaN;
   private int unlike;
+  private double lastApart = Double.NEGATIVE_INFINITY;
 
   TemperatureTests(JudgeSettings settings) {
     this.settings = settings;
@@ -149,7 +151,11 @@ final class TemperatureTests {
       unlike++;
     } else {
       unlike = 0;
-      apart.add(sequence, seconds, difference);
+      // Not every reading, or a slow parting would be taken for how it always was.
+      if (seconds - lastApart >= NEIGHBOUR_SECONDS / NEIGHBOUR_READINGS || seconds < lastApart) {
+        apart.add(sequence, seconds, difference);
+        lastApart = seconds;
+      }
     }
     return unlike < UNLIKE_READINGS;
   }
