@@ -5,6 +5,7 @@ import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.measurement.MeasurementChain;
+import feedwitness.quality.Qualification;
 import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
@@ -43,6 +44,7 @@ public final class Engine implements LiveView, AutoCloseable {
 
   private final Intake intake;
   private final MeasurementLedger ledger;
+  private final Consumer<Qualification> qualifications;
   private final TimeSource clock;
   private final Board board;
   private final Messages messages = new Messages();
@@ -55,6 +57,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private volatile boolean stopping;
   private volatile @Nullable String fault;
 
+  /** Without anybody to keep what is said of earlier readings. */
   public Engine(
       int boot,
       String version,
@@ -63,6 +66,23 @@ public final class Engine implements LiveView, AutoCloseable {
       MeasurementLedger ledger,
       History history,
       TimeSource clock) {
+    this(boot, version, site, intake, ledger, history, clock, qualification -> {});
+  }
+
+  /**
+   * @param qualifications is told on the engine's thread what a reading gives reason to say of
+   *     those before it, after that reading itself went to the ledger
+   */
+  public Engine(
+      int boot,
+      String version,
+      Site site,
+      Intake intake,
+      MeasurementLedger ledger,
+      History history,
+      TimeSource clock,
+      Consumer<Qualification> qualifications) {
+    this.qualifications = qualifications;
     this.boot = boot;
     this.version = version;
     this.intake = intake;
@@ -118,8 +138,11 @@ public final class Engine implements LiveView, AutoCloseable {
       }
       boolean imported = sample instanceof Indication i && i.origin() == Indication.Origin.IMPORTED;
       Measurement plain = MeasurementChain.measure(sample, basis.get());
-      Measurement measurement = imported ? plain : judges.judge(plain, board.site());
+      Judges.Judged judged =
+          imported ? new Judges.Judged(plain, List.of()) : judges.judge(plain, board.site());
+      Measurement measurement = judged.measurement();
       ledger.append(measurement);
+      judged.earlier().forEach(qualifications);
       if (!imported) {
         messages.remember(sample, entry.messages());
         board.post(measurement);

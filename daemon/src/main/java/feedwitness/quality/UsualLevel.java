@@ -15,6 +15,7 @@ final class UsualLevel {
   private double sum;
   private int inBlock;
   private double median = Double.NaN;
+  private double calmLevel = Double.NaN;
 
   void add(double seconds, double value) {
     if (!(seconds - blockStart < BLOCK_SECONDS && seconds >= blockStart)) {
@@ -38,6 +39,7 @@ final class UsualLevel {
       Arrays.sort(sorted);
       median = sorted[size / 2];
     }
+    calmLevel = ofLastHours();
   }
 
   /** NaN until two hours of good readings are known. */
@@ -47,6 +49,10 @@ final class UsualLevel {
 
   /** Level of the last two hours if they were calm, else that of the day; NaN if unknown. */
   double calmLevel() {
+    return calmLevel;
+  }
+
+  private double ofLastHours() {
     if (count < ENOUGH) {
       return median;
     }
@@ -65,5 +71,6 @@ final class UsualLevel {
     blockStart = Double.NaN;
     sum = 0;
     median = Double.NaN;
+    calmLevel = Double.NaN;
   }
 }
