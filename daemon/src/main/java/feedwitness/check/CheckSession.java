@@ -1,0 +1,388 @@
+package feedwitness.check;
+
+import feedwitness.calibration.StandardShelf;
+import feedwitness.calibration.StandardSolution;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One check on its way, driven by what people do, by measurements and by time; the same inputs make
+ * the same answers. Order: low standard before high; as found, then cleaned and measured again,
+ * then adjusted if that is still needed, then as left. Belongs to one thread.
+ */
+public final class CheckSession {
+  private final CheckStarted started;
+  private final List<StandardSolution> standards;
+  private final StandardShelf shelf;
+  private final CheckLimits limits;
+  private final CheckRounds rounds;
+  private final List<String> notes = new ArrayList<>();
+
+  private Phase phase = Phase.RINSE;
+  private Settling settling;
+  private double typedCelsius = Double.NaN;
+  private Optional<StandardResult> asked = Optional.empty();
+  private When lastDeed;
+  private When immersedAt;
+
+  CheckSession(
+      CheckStarted started,
+      List<StandardSolution> standards,
+      StandardShelf shelf,
+      CheckLimits limits,
+      When now) {
+    this.started = started;
+    this.standards = List.copyOf(standards);
+    this.shelf = shelf;
+    this.limits = limits;
+    this.rounds =
+        new CheckRounds(
+            new Instrument(started.basis(), started.percentPerKelvin()), standards.size());
+    this.settling = fresh();
+    this.lastDeed = now;
+    this.immersedAt = now;
+  }
+
+  private Settling fresh() {
+    return Settling.begin(instrument().resolution(), instrument().repeatabilityPercent());
+  }
+
+  /** How it began. */
+  public CheckStarted started() {
+    return started;
+  }
+
+  /** Names it. */
+  public String id() {
+    return started.entry().check();
+  }
+
+  public CheckSubject subject() {
+    return started.subject();
+  }
+
+  public Round round() {
+    return rounds.round();
+  }
+
+  public Phase phase() {
+    return phase;
+  }
+
+  /** Calibration in use now, and the rest. */
+  public Instrument instrument() {
+    return rounds.instrument();
+  }
+
+  /** All results so far, in order. */
+  public List<StandardMeasured> measured() {
+    return rounds.measured();
+  }
+
+  /** Of the last round that is whole; can't tell before. */
+  public Verdict verdict() {
+    return rounds.verdict();
+  }
+
+  /** The standard whose turn it is; empty when none is. */
+  public Optional<StandardSolution> standard() {
+    return phase == Phase.ROUND_DONE || phase == Phase.CLOSED
+        ? Optional.empty()
+        : Optional.of(standards.get(rounds.next()));
+  }
+
+  /** What to do now, in a sentence. */
+  public String guide() {
+    return phase.guide(standard().map(StandardSolution::title).orElse(""));
+  }
+
+  /** How the readings in the beaker stand. */
+  Settling.State settling() {
+    return settling.state();
+  }
+
+  /** The same for people. */
+  public String settlingWords() {
+    return SettlingWords.of(settling.state());
+  }
+
+  /** The probe has been rinsed with the standard. */
+  public CheckReply rinsed(When now) {
+    return step(Phase.RINSE, Phase.IMMERSE, now);
+  }
+
+  /** It is in the beaker. */
+  public CheckReply immersed(When now) {
+    CheckReply reply = step(Phase.IMMERSE, Phase.SETTLING, now);
+    if (reply.accepted()) {
+      settling = fresh();
+      immersedAt = now;
+    }
+    return reply;
+  }
+
+  private CheckReply step(Phase from, Phase to, When now) {
+    if (phase != from) {
+      return CheckReply.refused("that is not the next step: " + guide());
+    }
+    phase = to;
+    lastDeed = now;
+    return CheckReply.done(guide());
+  }
+
+  /** Temperature of the standard by a thermometer, for instruments that send none. */
+  public CheckReply temperature(double celsius, When now) {
+    if (!(celsius >= -5 && celsius <= 60)) {
+      return CheckReply.refused(
+          "%s °C is no temperature of a beaker; type degrees Celsius"
+              .formatted(Say.number(celsius, 4)));
+    }
+    typedCelsius = celsius;
+    lastDeed = now;
+    return CheckReply.done("temperature %s noted".formatted(Say.celsius(celsius)));
+  }
+
+  /** A reading of the probe; counts only while it settles. */
+  public CheckReply reading(ProbeReading reading) {
+    if (phase != Phase.SETTLING) {
+      return CheckReply.done("");
+    }
+    if (absurd(reading.milliSiemensPerCm())) {
+      return CheckReply.refused(
+          "reading %s mS/cm makes no sense and is left out; a display in µS/cm taken for mS/cm is 1000 times too high"
+              .formatted(Say.number(reading.milliSiemensPerCm(), 4)));
+    }
+    double celsius = Double.isNaN(reading.celsius()) ? typedCelsius : reading.celsius();
+    settling =
+        settling.with(
+            new Settling.Reading(reading.seconds(), reading.milliSiemensPerCm(), celsius));
+    return settling.state() instanceof Settling.Settled settled
+        ? settled(settled, new When(reading.stamp().monotonicNanos(), reading.stamp().wall()))
+        : CheckReply.done(SettlingWords.of(settling.state()));
+  }
+
+  /**
+   * What somebody reads off a meter at rest.
+   *
+   * @param milliSiemensPerCm in mS/cm as displayed
+   * @param celsius of the standard, °C
+   */
+  public CheckReply typed(double milliSiemensPerCm, double celsius, When now) {
+    if (phase != Phase.SETTLING) {
+      return CheckReply.refused("that is not the next step: " + guide());
+    }
+    if (absurd(milliSiemensPerCm)) {
+      return CheckReply.refused(
+          "%s mS/cm makes no sense; type what the display shows, in mS/cm"
+              .formatted(Say.number(milliSiemensPerCm, 4)));
+    }
+    double scatter = instrument().repeatabilityPercent() / 100 / Math.sqrt(3) * milliSiemensPerCm;
+    return settled(new Settling.Settled(milliSiemensPerCm, celsius, scatter, 0, 1, 0), now);
+  }
+
+  private static boolean absurd(double milliSiemensPerCm) {
+    return !(milliSiemensPerCm >= -0.05 && milliSiemensPerCm <= 2000);
+  }
+
+  private CheckReply settled(Settling.Settled settled, When now) {
+    StandardSolution standard = standards.get(rounds.next());
+    StandardResult.Outcome outcome =
+        StandardResult.of(standard, instrument(), settled, started.tolerancePercent());
+    if (outcome instanceof StandardResult.NoResult none) {
+      settling = fresh();
+      return CheckReply.refused(none.words());
+    }
+    StandardResult result = ((StandardResult.Found) outcome).result();
+    lastDeed = now;
+    Optional<StandardSolution> other =
+        shelf.likelier(standard, atItsTemperature(result), settled.celsius());
+    if (other.isPresent()) {
+      asked = Optional.of(result);
+      phase = Phase.DID_YOU_MEAN;
+      return CheckReply.done(
+          "%s reads %s in it; did you mean %s?"
+              .formatted(standard.title(), Say.conductivity(result.shown()), other.get().title()));
+    }
+    return keep(result, now);
+  }
+
+  /** As an instrument that does not compensate would have shown it, mS/cm. */
+  private double atItsTemperature(StandardResult result) {
+    return instrument().at25()
+        ? result.shown() * (1 + instrument().alpha() * (result.celsius() - 25))
+        : result.shown();
+  }
+
+  private CheckReply keep(StandardResult result, When now) {
+    StandardMeasured record =
+        new StandardMeasured(
+            new Entry(id(), subject(), now.wall(), started.author()), round(), result);
+    asked = Optional.empty();
+    accept(record);
+    return CheckReply.done(result.words() + "; " + guide(), record);
+  }
+
+  /** Takes a fact in, new or out of the records. */
+  void accept(CheckEvidence record) {
+    rounds.accept(record);
+    phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
+    settling = fresh();
+  }
+
+  /** After "did you mean …?": it is the standard that was named, whatever it reads. */
+  public CheckReply reallyThat(When now) {
+    if (asked.isEmpty()) {
+      return CheckReply.refused("nothing was asked: " + guide());
+    }
+    lastDeed = now;
+    return keep(asked.get(), now);
+  }
+
+  /** After "did you mean …?": it was another one; the right one is to be measured now. */
+  public CheckReply wrongBottle(When now) {
+    if (asked.isEmpty()) {
+      return CheckReply.refused("nothing was asked: " + guide());
+    }
+    asked = Optional.empty();
+    notes.add("a reading in the wrong bottle was left out");
+    phase = Phase.RINSE;
+    lastDeed = now;
+    return CheckReply.done(guide());
+  }
+
+  /** The probe has been cleaned: a new round begins. */
+  public CheckReply cleaned(String author, String how, When now) {
+    if (phase != Phase.ROUND_DONE) {
+      return CheckReply.refused(
+          round() == Round.AS_FOUND
+              ? "measure both standards as found before cleaning: how far it was off is lost otherwise"
+              : "finish this round before cleaning again: " + guide());
+    }
+    if (rounds.adjusted()) {
+      return CheckReply.refused(
+          "it is adjusted already; finish this check and begin another to clean it");
+    }
+    ProbeCleaned record =
+        new ProbeCleaned(new Entry(id(), subject(), now.wall(), author), how, started.mark());
+    accept(record);
+    lastDeed = now;
+    return CheckReply.done(guide(), record);
+  }
+
+  /** What an adjustment would do, or why there is none to be made. */
+  public AdjustmentSum.Outcome proposal() {
+    return rounds.proposal();
+  }
+
+  /**
+   * Adjusts as proposed, after somebody has confirmed it.
+   *
+   * @param adjustment names it, unique
+   */
+  public CheckReply adjust(String author, String adjustment, When now) {
+    AdjustmentSum.Outcome outcome = proposal();
+    if (outcome instanceof AdjustmentSum.Refused refused) {
+      return CheckReply.refused(refused.words());
+    }
+    AdjustmentSum.Proposed proposed = (AdjustmentSum.Proposed) outcome;
+    return adjusted(
+        new CurveAdjusted(
+            new Entry(id(), subject(), now.wall(), author),
+            adjustment,
+            proposed.method(),
+            instrument().basis().calibration(),
+            proposed.curve(),
+            proposed.words(),
+            "",
+            started.mark()),
+        now);
+  }
+
+  /** The instrument was adjusted by its own means; our curve stays. */
+  public CheckReply adjustedByInstrument(String author, String adjustment, When now) {
+    if (phase != Phase.ROUND_DONE) {
+      return CheckReply.refused("measure all standards of this round before adjusting: " + guide());
+    }
+    return adjusted(
+        new CurveAdjusted(
+            new Entry(id(), subject(), now.wall(), author),
+            adjustment,
+            CurveAdjusted.Method.BY_INSTRUMENT,
+            instrument().basis().calibration(),
+            instrument().basis().calibration(),
+            "adjusted at the instrument",
+            "",
+            started.mark()),
+        now);
+  }
+
+  private CheckReply adjusted(CurveAdjusted record, When now) {
+    accept(record);
+    lastDeed = now;
+    return CheckReply.done(record.words() + "; " + guide(), record);
+  }
+
+  /** Results of a round, weakest standard first. */
+  public List<StandardResult> last(Round wanted) {
+    return rounds.of(wanted);
+  }
+
+  /** Ends it. */
+  public CheckReply finish(String author, When now) {
+    return phase == Phase.ROUND_DONE
+        ? close(author, CheckClosed.Ending.FINISHED, "", now)
+        : CheckReply.refused(
+            "this round is not whole: %s; or abandon the check".formatted(guide()));
+  }
+
+  /** Gives it up; what was measured stays on record. */
+  public CheckReply abandon(String author, String why, When now) {
+    return phase == Phase.CLOSED
+        ? CheckReply.refused("the check is closed already")
+        : close(author, CheckClosed.Ending.ABANDONED, why, now);
+  }
+
+  /** Time passes: call every few seconds. */
+  public CheckReply tick(When now) {
+    if (phase == Phase.CLOSED) {
+      return CheckReply.done("");
+    }
+    if (now.since(lastDeed).compareTo(limits.idle()) > 0) {
+      return close(
+          CheckEvidence.BY_ITSELF,
+          CheckClosed.Ending.TIMED_OUT,
+          "nothing happened for %d minutes".formatted(now.since(lastDeed).toMinutes()),
+          now);
+    }
+    if (phase == Phase.SETTLING && now.since(immersedAt).compareTo(limits.settle()) > 0) {
+      String words =
+          "%s has not come to rest in %d minutes (%s)"
+              .formatted(
+                  standards.get(rounds.next()).title(),
+                  limits.settle().toMinutes(),
+                  SettlingWords.of(settling.state()));
+      notes.add(words);
+      phase = Phase.RINSE;
+      return CheckReply.done(
+          words + "; bring probe and standard to one temperature, shake bubbles off, try again");
+    }
+    return CheckReply.done("");
+  }
+
+  private CheckReply close(String author, CheckClosed.Ending ending, String why, When now) {
+    List<String> all = new ArrayList<>(notes);
+    if (!why.isBlank()) {
+      all.add(why);
+    }
+    CheckClosed record =
+        new CheckClosed(
+            new Entry(id(), subject(), now.wall(), author),
+            ending,
+            verdict(),
+            String.join("; ", all));
+    phase = Phase.CLOSED;
+    return CheckReply.done(
+        "%s, %s; %s".formatted(ending.words(), verdict().words(), guide()), record);
+  }
+}
