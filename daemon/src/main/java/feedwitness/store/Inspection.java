@@ -36,6 +36,8 @@ final class Inspection {
     each("rollup_hour", "k", "samples, whole", this::rollup);
     each("rollup_quarter", "k", "0, packed", this::rollup);
     each("rollup_minute", "k", "0, packed", this::rollup);
+    each("evidence", "id", "0, packed", this::evidence);
+    each("evidence_picture", "id", "0, packed", this::picture);
     boolean dated = firstMillis <= lastMillis;
     return new Inventory(
         catalogue.points(),
@@ -122,6 +124,18 @@ final class Inspection {
       } else {
         undated++;
       }
+    }
+  }
+
+  private void evidence(long id, int unused, byte[] packed) throws DamagedException {
+    if (EvidenceCodec.unpack(packed).id() != id) {
+      throw new DamagedException("holds another record");
+    }
+  }
+
+  private void picture(long id, int unused, byte[] packed) throws DamagedException {
+    if (EvidenceCodec.unpackPicture(packed).id() != id) {
+      throw new DamagedException("holds another picture");
     }
   }
 

@@ -178,6 +178,17 @@ final class Pending {
     }
   }
 
+  /** Asks for a sync now without waiting for it. */
+  void hurry() {
+    lock.lock();
+    try {
+      asked++;
+      changed.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
+
   /** Runs {@code openSnapshot} while nothing can move into the file; gives what is not there. */
   List<Measurement> snapshot(PointName point, Action openSnapshot) throws SQLException {
     lock.lock();

@@ -46,6 +46,7 @@ final class Writer implements Runnable {
   private final TimeSource time;
   private final Duration syncEvery;
   private final Salvage salvage;
+  private final EvidenceQueue evidence;
   private final OpenRuns openRuns = new OpenRuns();
   // written by the writer only, read by anyone
   private volatile DurableMark mark;
@@ -67,6 +68,7 @@ final class Writer implements Runnable {
       TimeSource time,
       Duration syncEvery,
       Salvage salvage,
+      EvidenceQueue evidence,
       DurableMark start) {
     this.file = file;
     this.connection = connection;
@@ -79,6 +81,7 @@ final class Writer implements Runnable {
     this.time = time;
     this.syncEvery = syncEvery;
     this.salvage = salvage;
+    this.evidence = evidence;
     this.mark = start;
   }
 
@@ -114,6 +117,7 @@ final class Writer implements Runnable {
       sealIfDue();
       letGo();
     }
+    evidence.close();
     shutDown();
   }
 
@@ -220,7 +224,7 @@ final class Writer implements Runnable {
   }
 
   private void keep(List<Measurement> measurements) throws SQLException {
-    if (measurements.isEmpty()) {
+    if (measurements.isEmpty() && evidence.isEmpty()) {
       return;
     }
     if (!pending.isClosed()) {
@@ -240,14 +244,19 @@ final class Writer implements Runnable {
     List<PackedChunk> chunks = complete.parallelStream().flatMap(Complete::pack).toList();
     Sealer.write(connection, chunks);
     List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
+    EvidenceQueue.Load records = evidence.load();
+    records.write(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
     H2File.force(connection);
+    records.onDisk();
     dating.saved(datedBoots);
     nextRow = number;
     syncsUntidied++;
     openRuns.add(runs, System.nanoTime());
-    publish(measurements);
-    dated = measurements.get(measurements.size() - 1).stamp().dated();
+    if (!measurements.isEmpty()) {
+      publish(measurements);
+      dated = measurements.get(measurements.size() - 1).stamp().dated();
+    }
     goesOn();
   }
 
