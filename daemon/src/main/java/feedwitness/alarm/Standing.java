@@ -97,4 +97,18 @@ public record Standing(
     return new Standing(
         condition, state, heldNanos, seen, raised, changed, shelved, outOfService, reply);
   }
+
+  /** For {@link #parse}. */
+  public String toText() {
+    return BookText.write(this);
+  }
+
+  /**
+   * Reads {@link #toText()}.
+   *
+   * @throws IllegalArgumentException if the text was written by a newer program or is damaged
+   */
+  public static Standing parse(String text) {
+    return BookText.standing(text);
+  }
 }
