@@ -1,9 +1,11 @@
 package feedwitness.app;
 
 import feedwitness.acquire.SessionPool;
+import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
+import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
 import feedwitness.publish.WebServer;
@@ -72,6 +74,8 @@ final class Wiring {
     Engine engine =
         new Engine(
             ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());
+    AlarmWatch alarms = alarms(engine, ledger, config);
+    engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
         new PageProbeDesk(
@@ -99,5 +103,15 @@ final class Wiring {
     URI page = ((WebServer.Outcome.Started) outcome).url();
     ledger.announce(page.toString());
     return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
+  }
+
+  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {
+    return new AlarmWatch(
+        engine,
+        engine::stampNow,
+        ledger,
+        ledger,
+        new ServiceState(ledger::halted, new DiskRoom(config.storeDirectory()), config.freeFloor()),
+        engine::dates);
   }
 }
