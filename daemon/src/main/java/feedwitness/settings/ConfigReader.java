@@ -2,6 +2,7 @@ package feedwitness.settings;
 
 import feedwitness.quantity.ListenAddress;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
 import java.nio.file.Files;
 import java.time.DateTimeException;
@@ -17,7 +18,8 @@ import java.util.Set;
  * is no question here: it may be plugged in later.
  */
 public final class ConfigReader {
-  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "clock", "point");
+  private static final Set<String> KEYS =
+      Set.of("nursery", "server", "store", "clock", "point", "messages", "mail", "webhook");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -70,7 +72,11 @@ public final class ConfigReader {
 
   /** All but the points. */
   private record General(
-      String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
+      String name,
+      ZoneId zone,
+      ListenAddress listen,
+      StoreReader.Storing storing,
+      MessagePlan messages) {
     Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
@@ -81,13 +87,18 @@ public final class ConfigReader {
           storing.freeFloor(),
           storing.keepRaw(),
           storing.clock(),
+          messages,
           shelf.all());
     }
   }
 
   private static General defaults(ConfigFiles files) {
     return new General(
-        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, StoreReader.defaults(files));
+        DEFAULT_NAME,
+        files.zone(),
+        ListenAddress.DEFAULT,
+        StoreReader.defaults(files),
+        MessagePlan.NONE);
   }
 
   private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
@@ -108,10 +119,11 @@ public final class ConfigReader {
         .filter(address -> !address.isLoopback())
         .ifPresent(address -> notes.add(openNote(address)));
     StoreReader.Storing storing = StoreReader.read(root, files);
+    MessagePlan messages = MessagesReader.read(root, notes);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing, messages));
   }
 
   private static String openNote(ListenAddress address) {
