@@ -83,6 +83,7 @@ class RoomsTest {
           Map.entry("io.javalin", Set.of("publish")),
           Map.entry("org.eclipse.jetty", Set.of("publish")),
           Map.entry("jakarta", Set.of("publish")),
+          Map.entry("org.eclipse.angus", Set.of("publish")),
           Map.entry("com.fasterxml", Set.of("publish")),
           Map.entry("picocli", Set.of("app")));
 

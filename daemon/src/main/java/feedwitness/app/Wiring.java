@@ -9,6 +9,7 @@ import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
 import feedwitness.publish.WebServer;
+import feedwitness.publish.message.Messages;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
@@ -18,6 +19,7 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.util.SplittableRandom;
 
 /** Puts a service together by hand, starts it in order and stops it in the opposite order. */
 final class Wiring {
@@ -42,13 +44,20 @@ final class Wiring {
   }
 
   /** A running service. */
-  record Service(URI page, Engine engine, H2Ledger ledger, SessionPool sessions, WebServer server)
+  record Service(
+      URI page,
+      Engine engine,
+      H2Ledger ledger,
+      SessionPool sessions,
+      Messages messages,
+      WebServer server)
       implements AutoCloseable {
 
-    /** No more requests, then no more octets, then the last measurements, then the store. */
+    /** No more requests, messages, octets, then the last measurements, then the store. */
     @Override
     public void close() {
       server.close();
+      messages.close();
       sessions.close();
       engine.close();
       ledger.close();
@@ -91,7 +100,18 @@ final class Wiring {
             engine,
             ledger,
             config.storeDirectory());
-    WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
+    Messages messages =
+        new Messages(
+            config.messages(),
+            new Messages.Around(
+                ledger,
+                ledger,
+                ledger,
+                intake::moment,
+                engine::site,
+                around.clock(),
+                new SplittableRandom()));
+    WebServer server = new WebServer(engine, ledger, desk, data, messages, config.listen());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -102,7 +122,8 @@ final class Wiring {
     sessions.follow(PortPlans.of(config.site(), around.pace()));
     URI page = ((WebServer.Outcome.Started) outcome).url();
     ledger.announce(page.toString());
-    return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
+    messages.start();
+    return new Outcome.Started(new Service(page, engine, ledger, sessions, messages, server));
   }
 
   private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {

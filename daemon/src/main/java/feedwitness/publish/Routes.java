@@ -8,6 +8,7 @@ import feedwitness.engine.TypedOutcome;
 import feedwitness.engine.TypedReading;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Measurement;
+import feedwitness.publish.message.MessageDesk;
 import feedwitness.quantity.PointName;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
@@ -29,12 +30,14 @@ final class Routes {
   private final StreamRoute stream;
   private final ExplainRoute explain;
   private final DataRoutes data;
+  private final MessageRoutes messages;
 
   Routes(
       LiveView live,
       History history,
       ProbeDesk desk,
       DataDesk dataDesk,
+      MessageDesk messageDesk,
       OpenHours hours,
       Streams streams) {
     this.live = live;
@@ -44,6 +47,7 @@ final class Routes {
     this.stream = new StreamRoute(streams);
     this.explain = new ExplainRoute(live, history);
     this.data = new DataRoutes(live, history, dataDesk, hours);
+    this.messages = new MessageRoutes(messageDesk);
   }
 
   List<Endpoint> all() {
@@ -63,6 +67,8 @@ final class Routes {
         get(API + "/setup/profiles", setup::profiles),
         post(API + "/setup/listen", setup::listen),
         post(API + "/setup/points", setup::save),
+        get(API + "/messages", messages::state),
+        post(API + "/messages/test", messages::test),
         get(API + "/openapi.json", Routes::openApi));
   }
 

@@ -4,6 +4,7 @@ import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.ledger.History;
+import feedwitness.publish.message.MessageDesk;
 import feedwitness.quantity.ListenAddress;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
@@ -53,8 +54,13 @@ public final class WebServer implements AutoCloseable {
 
   /** Makes a server that is not listening yet. */
   public WebServer(
-      LiveView live, History history, ProbeDesk desk, DataDesk data, ListenAddress listen) {
-    this(live, history, desk, data, listen, StreamLimits.USUAL);
+      LiveView live,
+      History history,
+      ProbeDesk desk,
+      DataDesk data,
+      MessageDesk messages,
+      ListenAddress listen) {
+    this(live, history, desk, data, messages, listen, StreamLimits.USUAL);
   }
 
   WebServer(
@@ -62,11 +68,12 @@ public final class WebServer implements AutoCloseable {
       History history,
       ProbeDesk desk,
       DataDesk data,
+      MessageDesk messages,
       ListenAddress listen,
       StreamLimits limits) {
     this.listen = listen;
     this.streams = new Streams(live, limits);
-    this.routes = new Routes(live, history, desk, data, hours, streams).all();
+    this.routes = new Routes(live, history, desk, data, messages, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
 

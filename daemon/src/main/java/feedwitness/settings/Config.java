@@ -2,6 +2,7 @@ package feedwitness.settings;
 
 import feedwitness.profile.DeviceProfile;
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param freeFloor octets the disk must have free for recording
  * @param keepRaw how long single readings are kept; empty for ever
  * @param clock when the machine's clock is believed
+ * @param messages how people are reached
  * @param profiles all that could be used, ours and the user's own, by name
  */
 public record Config(
@@ -31,6 +33,7 @@ public record Config(
     long freeFloor,
     Optional<Duration> keepRaw,
     ClockChoice clock,
+    MessagePlan messages,
     List<DeviceProfile> profiles) {
   public Config {
     profiles = List.copyOf(profiles);
@@ -46,12 +49,21 @@ public record Config(
         freeFloor,
         keepRaw,
         clock,
+        messages,
         profiles);
   }
 
   /** The same, with a clock that is to be believed otherwise. */
   public Config with(ClockChoice otherClock) {
     return new Config(
-        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, profiles);
+        site,
+        listen,
+        storeDirectory,
+        syncEvery,
+        freeFloor,
+        keepRaw,
+        otherClock,
+        messages,
+        profiles);
   }
 }

@@ -3,6 +3,7 @@ package feedwitness.settings;
 import feedwitness.quantity.ListenAddress;
 import feedwitness.site.AlarmRule;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
 import feedwitness.site.Strength;
 import java.nio.file.Files;
@@ -20,7 +21,9 @@ import java.util.Set;
  */
 public final class ConfigReader {
   private static final Set<String> KEYS =
-      Set.of("nursery", "server", "store", "clock", "point", "strength", "alarm");
+      Set.of(
+          "nursery", "server", "store", "clock", "point", "strength", "alarm", "messages", "mail",
+          "webhook");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -77,7 +80,11 @@ public final class ConfigReader {
 
   /** All but the points. */
   private record General(
-      String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
+      String name,
+      ZoneId zone,
+      ListenAddress listen,
+      StoreReader.Storing storing,
+      MessagePlan messages) {
     Config with(
         List<PlacedPoint> placed,
         List<Strength> strengths,
@@ -92,13 +99,18 @@ public final class ConfigReader {
           storing.freeFloor(),
           storing.keepRaw(),
           storing.clock(),
+          messages,
           shelf.all());
     }
   }
 
   private static General defaults(ConfigFiles files) {
     return new General(
-        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, StoreReader.defaults(files));
+        DEFAULT_NAME,
+        files.zone(),
+        ListenAddress.DEFAULT,
+        StoreReader.defaults(files),
+        MessagePlan.NONE);
   }
 
   private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
@@ -119,10 +131,11 @@ public final class ConfigReader {
         .filter(address -> !address.isLoopback())
         .ifPresent(address -> notes.add(openNote(address)));
     StoreReader.Storing storing = StoreReader.read(root, files);
+    MessagePlan messages = MessagesReader.read(root, notes);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing, messages));
   }
 
   private static String openNote(ListenAddress address) {

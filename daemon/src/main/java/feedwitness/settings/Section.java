@@ -225,6 +225,28 @@ final class Section {
     return Optional.of(texts);
   }
 
+  /** A list of {@code least} to {@code most} texts. */
+  Optional<List<String>> texts(String key, int least, int most) {
+    Optional<TomlArray> array = value(key, TomlArray.class, "a list of texts");
+    if (array.isEmpty()) {
+      return Optional.empty();
+    }
+    int size = array.get().size();
+    List<String> texts =
+        array.get().toList().stream()
+            .filter(String.class::isInstance)
+            .map(String.class::cast)
+            .toList();
+    if (texts.size() == size && size >= least && size <= most) {
+      return Optional.of(texts);
+    }
+    problem(
+        key,
+        "%s has %d entries, %d of them text".formatted(key, size, texts.size()),
+        "write a list of %d to %d texts in quotation marks".formatted(least, most));
+    return Optional.empty();
+  }
+
   private void outside(String key, String value, String least, String most, String unit) {
     String after = unit.isEmpty() ? "" : " " + unit;
     problem(

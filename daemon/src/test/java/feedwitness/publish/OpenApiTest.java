@@ -81,6 +81,9 @@ class OpenApiTest {
     fits("get", "/api/v1/points/{name}", server.client().get("/api/v1/points/line"));
     fits("get", "/api/v1/setup/ports", server.client().get("/api/v1/setup/ports"));
     fits("get", "/api/v1/setup/profiles", server.client().get("/api/v1/setup/profiles"));
+    fits("get", "/api/v1/messages", server.client().get("/api/v1/messages"));
+    fits("post", "/api/v1/messages/test", server.client().post("/api/v1/messages/test", "{}"));
+    fits("post", "/api/v1/messages/test", server.client().post("/api/v1/messages/test", "{}"));
     fits("get", "/api/v1/openapi.json", server.client().get("/api/v1/openapi.json"));
     for (String query : new String[] {"", "?points=1"}) {
       fits(

@@ -12,6 +12,7 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureNursery nursery = new FixtureNursery();
   private final FixtureDesk desk = new FixtureDesk();
   private final FixtureData data = new FixtureData(nursery);
+  private final FixtureMessages messages = new FixtureMessages();
   private final WebServer server;
   private int port;
 
@@ -22,7 +23,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   RunningServer(StreamLimits limits) {
 
     this.server =
-        new WebServer(nursery, nursery, desk, data, new ListenAddress("127.0.0.1", 0), limits);
+        new WebServer(
+            nursery, nursery, desk, data, messages, new ListenAddress("127.0.0.1", 0), limits);
   }
 
   @Override
@@ -41,6 +43,10 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   FixtureDesk desk() {
     return desk;
+  }
+
+  FixtureMessages messages() {
+    return messages;
   }
 
   WebServer server() {

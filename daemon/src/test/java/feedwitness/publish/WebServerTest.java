@@ -27,6 +27,7 @@ class WebServerTest {
         nursery,
         new FixtureDesk(),
         new FixtureData(nursery),
+        new FixtureMessages(),
         new ListenAddress(host, port));
   }
 
@@ -96,7 +97,12 @@ class WebServerTest {
     FixtureDesk desk = new FixtureDesk();
     WebServer server =
         new WebServer(
-            nursery, nursery, desk, new FixtureData(nursery), new ListenAddress("127.0.0.1", 0));
+            nursery,
+            nursery,
+            desk,
+            new FixtureData(nursery),
+            new FixtureMessages(),
+            new ListenAddress("127.0.0.1", 0));
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =

@@ -43,6 +43,9 @@ class ConfigurationDocumentTest {
     known.addAll(ConfigReader.SERVER);
     known.addAll(StoreReader.STORE);
     known.addAll(StoreReader.CLOCK);
+    known.addAll(MessagesReader.MESSAGES);
+    known.addAll(MailReader.KEYS);
+    known.addAll(WebhookReader.KEYS);
     assertEquals(known, named);
   }
 
