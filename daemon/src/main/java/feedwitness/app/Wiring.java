@@ -16,6 +16,7 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.util.List;
 
 /** Puts a service together by hand, starts it in order and stops it in the opposite order. */
 final class Wiring {
@@ -39,9 +40,22 @@ final class Wiring {
     record Refused(String message) implements Outcome {}
   }
 
-  /** A running service. */
-  record Service(URI page, Engine engine, H2Ledger ledger, SessionPool sessions, WebServer server)
+  /**
+   * A running service.
+   *
+   * @param notes what is less than the configuration asks for
+   */
+  record Service(
+      URI page,
+      List<String> notes,
+      Engine engine,
+      H2Ledger ledger,
+      SessionPool sessions,
+      WebServer server)
       implements AutoCloseable {
+    Service {
+      notes = List.copyOf(notes);
+    }
 
     /** No more requests, then no more octets, then the last measurements, then the store. */
     @Override
@@ -54,6 +68,11 @@ final class Wiring {
   }
 
   static Outcome start(Config config, ConfigFiles files, Surroundings around) {
+    WayIn.Outcome looked = WayIn.of(config, around.trust()::trusted);
+    if (looked instanceof WayIn.Outcome.Refused refused) {
+      return new Outcome.Refused(refused.message());
+    }
+    WayIn way = ((WayIn.Outcome.Ready) looked).way();
     LedgerOpening opening =
         H2Ledger.open(
             new StoreSettings(
@@ -87,7 +106,14 @@ final class Wiring {
             engine,
             ledger,
             config.storeDirectory());
-    WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
+    WebServer server =
+        new WebServer(
+            engine,
+            ledger,
+            desk,
+            data,
+            way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
+            way.tls());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -98,6 +124,6 @@ final class Wiring {
     sessions.follow(PortPlans.of(config.site(), around.pace()));
     URI page = ((WebServer.Outcome.Started) outcome).url();
     ledger.announce(page.toString());
-    return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
+    return new Outcome.Started(new Service(page, way.trouble(), engine, ledger, sessions, server));
   }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param site the place; a point's profile already carries what the point says otherwise (its unit,
  *     whether the instrument compensates)
  * @param listen where the page is served
+ * @param web how others reach the page
  * @param storeDirectory absolute
  * @param syncEvery how often measurements are forced to disk, 1 to 60 s: as much is lost at most
  *     when the power fails
@@ -26,6 +27,7 @@ import org.jspecify.annotations.Nullable;
 public record Config(
     Site site,
     ListenAddress listen,
+    WebSettings web,
     Path storeDirectory,
     Duration syncEvery,
     long freeFloor,
@@ -41,6 +43,7 @@ public record Config(
     return new Config(
         site,
         otherListen == null ? listen : otherListen,
+        web,
         otherStore == null ? storeDirectory : otherStore,
         syncEvery,
         freeFloor,
@@ -52,6 +55,6 @@ public record Config(
   /** The same, with a clock that is to be believed otherwise. */
   public Config with(ClockChoice otherClock) {
     return new Config(
-        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, profiles);
+        site, listen, web, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, profiles);
   }
 }

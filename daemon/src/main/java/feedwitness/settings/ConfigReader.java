@@ -17,7 +17,8 @@ import java.util.Set;
  * is no question here: it may be plugged in later.
  */
 public final class ConfigReader {
-  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "clock", "point");
+  private static final Set<String> KEYS =
+      Set.of("nursery", "server", "web", "store", "clock", "point");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -70,12 +71,17 @@ public final class ConfigReader {
 
   /** All but the points. */
   private record General(
-      String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
+      String name,
+      ZoneId zone,
+      ListenAddress listen,
+      WebSettings web,
+      StoreReader.Storing storing) {
     Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
           new Site(name, zone, points),
           listen,
+          web,
           storing.directory(),
           storing.syncEvery(),
           storing.freeFloor(),
@@ -87,7 +93,11 @@ public final class ConfigReader {
 
   private static General defaults(ConfigFiles files) {
     return new General(
-        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, StoreReader.defaults(files));
+        DEFAULT_NAME,
+        files.zone(),
+        ListenAddress.DEFAULT,
+        WebSettings.NONE,
+        StoreReader.defaults(files));
   }
 
   private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
@@ -104,19 +114,20 @@ public final class ConfigReader {
                     s.parsed(
                         "listen", ListenAddress::parse, "for example listen = \"127.0.0.1:8460\""))
             .or(() -> Optional.of(ListenAddress.DEFAULT));
+    WebSettings web = WebReader.read(root, listen.orElse(ListenAddress.DEFAULT));
     listen
-        .filter(address -> !address.isLoopback())
+        .filter(address -> !address.isLoopback() && web.certificate().isEmpty())
         .ifPresent(address -> notes.add(openNote(address)));
     StoreReader.Storing storing = StoreReader.read(root, files);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), web, storing));
   }
 
   private static String openNote(ListenAddress address) {
-    return ("server.listen %s can be reached from other machines, and the page asks for no password;"
-            + " use it only in a network you trust")
+    return ("server.listen %s can be reached from other machines without TLS: whoever listens in on that"
+            + " network can read along and take over a paired phone; see docs/access.md")
         .formatted(address.text());
   }
 

@@ -3,6 +3,7 @@ package feedwitness.publish;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import feedwitness.quantity.ListenAddress;
+import java.util.Optional;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -12,6 +13,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureNursery nursery = new FixtureNursery();
   private final FixtureDesk desk = new FixtureDesk();
   private final FixtureData data = new FixtureData(nursery);
+  private final FixtureBook book = new FixtureBook();
+  private final FixtureAccess access = new FixtureAccess(book);
   private final WebServer server;
   private int port;
 
@@ -20,9 +23,15 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   }
 
   RunningServer(StreamLimits limits) {
-
     this.server =
-        new WebServer(nursery, nursery, desk, data, new ListenAddress("127.0.0.1", 0), limits);
+        new WebServer(
+            nursery,
+            nursery,
+            desk,
+            data,
+            access.closed(new ListenAddress("127.0.0.1", 0)),
+            Optional.empty(),
+            limits);
   }
 
   @Override
@@ -41,6 +50,10 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   FixtureDesk desk() {
     return desk;
+  }
+
+  FixtureBook book() {
+    return book;
   }
 
   WebServer server() {
