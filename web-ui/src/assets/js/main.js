@@ -4,6 +4,7 @@ import { answers } from "./answers.js";
 import { api } from "./api.js";
 import { cards } from "./cards.js";
 import { now, setNow, setZone } from "./clock.js";
+import { devices } from "./devices.js";
 import { header } from "./header.js";
 import { history } from "./history.js";
 import { setup } from "./setup.js";
@@ -11,7 +12,7 @@ import { state } from "./state.js";
 import { follow } from "./stream.js";
 
 const HEALTH_EVERY_MS = 10000;
-const PAGES = ["now", "history", "setup"];
+const PAGES = ["now", "history", "setup", "devices"];
 
 const find = (selector) => document.querySelector(selector);
 const announce = (text) => {
@@ -23,6 +24,7 @@ const entries = cards(find("[data-cards]"), announce);
 const pages = {
   history: history(find("#page-history")),
   setup: setup(find("#page-setup"), { saved, announce }),
+  devices: devices(find("#page-devices"), { announce }),
 };
 
 function showPage(move) {
@@ -30,7 +32,7 @@ function showPage(move) {
   const page = PAGES.includes(wanted) ? wanted : "now";
   for (const name of PAGES) {
     find(`#page-${name}`).hidden = name !== page;
-    const link = find(`nav a[href="#${name}"]`);
+    const link = find(`nav a[href="#${name}"], footer a[href="#${name}"]`);
     if (name === page) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
     pages[name]?.show(name === page, name === page ? decodeURIComponent(detail ?? "") : "");
@@ -97,6 +99,15 @@ follow("/api/v1/stream", {
   reset: reload,
 });
 
+/** What a device may not do is not offered; the service refuses it in any case. */
+async function askRole() {
+  try {
+    document.body.dataset.role = (await api.access()).role;
+  } catch {
+    // Everything is offered then.
+  }
+}
+
 addEventListener("hashchange", () => showPage(true));
 setInterval(() => {
   entries.refresh();
@@ -104,4 +115,5 @@ setInterval(() => {
 }, 1000);
 setInterval(askHealth, HEALTH_EVERY_MS);
 askHealth();
+askRole();
 showPage(false);

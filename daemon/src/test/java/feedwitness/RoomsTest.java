@@ -82,6 +82,7 @@ class RoomsTest {
           Map.entry("org.h2", Set.of("store")),
           Map.entry("io.javalin", Set.of("publish")),
           Map.entry("org.eclipse.jetty", Set.of("publish")),
+          Map.entry("io.nayuki", Set.of("publish")),
           Map.entry("jakarta", Set.of("publish")),
           Map.entry("org.eclipse.angus", Set.of("publish")),
           Map.entry("com.fasterxml", Set.of("publish")),

@@ -8,6 +8,7 @@ import feedwitness.engine.Intake;
 import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
+import feedwitness.publish.Desks;
 import feedwitness.publish.WebServer;
 import feedwitness.publish.message.Messages;
 import feedwitness.quantity.TimeSource;
@@ -19,6 +20,7 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.util.List;
 import java.util.SplittableRandom;
 
 /** Puts a service together by hand, starts it in order and stops it in the opposite order. */
@@ -43,15 +45,23 @@ final class Wiring {
     record Refused(String message) implements Outcome {}
   }
 
-  /** A running service. */
+  /**
+   * A running service.
+   *
+   * @param notes what is less than the configuration asks for
+   */
   record Service(
       URI page,
+      List<String> notes,
       Engine engine,
       H2Ledger ledger,
       SessionPool sessions,
       Messages messages,
       WebServer server)
       implements AutoCloseable {
+    Service {
+      notes = List.copyOf(notes);
+    }
 
     /** No more requests, messages, octets, then the last measurements, then the store. */
     @Override
@@ -65,6 +75,11 @@ final class Wiring {
   }
 
   static Outcome start(Config config, ConfigFiles files, Surroundings around) {
+    WayIn.Outcome looked = WayIn.of(config, around.trust()::trusted);
+    if (looked instanceof WayIn.Outcome.Refused refused) {
+      return new Outcome.Refused(refused.message());
+    }
+    WayIn way = ((WayIn.Outcome.Ready) looked).way();
     LedgerOpening opening =
         H2Ledger.open(
             new StoreSettings(
@@ -111,7 +126,11 @@ final class Wiring {
                 engine::site,
                 around.clock(),
                 new SplittableRandom()));
-    WebServer server = new WebServer(engine, ledger, desk, data, messages, config.listen());
+    WebServer server =
+        new WebServer(
+            new Desks(engine, ledger, desk, data, messages),
+            way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
+            way.tls());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -123,7 +142,8 @@ final class Wiring {
     URI page = ((WebServer.Outcome.Started) outcome).url();
     ledger.announce(page.toString());
     messages.start();
-    return new Outcome.Started(new Service(page, engine, ledger, sessions, messages, server));
+    return new Outcome.Started(
+        new Service(page, way.trouble(), engine, ledger, sessions, messages, server));
   }
 
   private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {

@@ -70,7 +70,9 @@ final class EventStream implements Runnable {
     send(out, StreamEvent.snapshot(points, live.now()));
     while (!over) {
       StreamEvent event = queue.poll(limits.pingEvery().toMillis(), TimeUnit.MILLISECONDS);
-      if (event == null) {
+      if (!wire.admitted()) {
+        over = true;
+      } else if (event == null) {
         send(out, StreamEvent.PING);
       } else if (event instanceof StreamEvent.Reset) {
         send(out, StreamEvent.Reset.TEXT);
@@ -94,6 +96,9 @@ final class EventStream implements Runnable {
   /** The client's connection. */
   interface Wire {
     OutputStream output() throws IOException;
+
+    /** Whether the client is still let in: a device that was shut out hears no more. */
+    boolean admitted();
 
     /** Ends the answer properly; harmless if the connection is gone. */
     void complete();

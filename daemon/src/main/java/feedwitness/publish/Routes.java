@@ -1,14 +1,13 @@
 package feedwitness.publish;
 
-import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
-import feedwitness.engine.ProbeDesk;
 import feedwitness.engine.TypedOutcome;
 import feedwitness.engine.TypedReading;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Measurement;
-import feedwitness.publish.message.MessageDesk;
+import feedwitness.publish.access.Access;
+import feedwitness.publish.access.Caller;
 import feedwitness.quantity.PointName;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
@@ -31,23 +30,20 @@ final class Routes {
   private final ExplainRoute explain;
   private final DataRoutes data;
   private final MessageRoutes messages;
+  private final AccessRoutes accessRoutes;
+  private final Access access;
 
-  Routes(
-      LiveView live,
-      History history,
-      ProbeDesk desk,
-      DataDesk dataDesk,
-      MessageDesk messageDesk,
-      OpenHours hours,
-      Streams streams) {
-    this.live = live;
-    this.history = history;
+  Routes(Desks desks, Access access, OpenHours hours, Streams streams) {
+    this.live = desks.live();
+    this.history = desks.history();
     this.hours = hours;
-    this.setup = new SetupRoutes(desk, streams);
-    this.stream = new StreamRoute(streams);
+    this.setup = new SetupRoutes(desks.probes(), streams);
+    this.stream = new StreamRoute(streams, access);
     this.explain = new ExplainRoute(live, history);
-    this.data = new DataRoutes(live, history, dataDesk, hours);
-    this.messages = new MessageRoutes(messageDesk);
+    this.data = new DataRoutes(live, history, desks.data(), hours);
+    this.messages = new MessageRoutes(desks.messages());
+    this.access = access;
+    this.accessRoutes = new AccessRoutes(access);
   }
 
   List<Endpoint> all() {
@@ -69,6 +65,12 @@ final class Routes {
         post(API + "/setup/points", setup::save),
         get(API + "/messages", messages::state),
         post(API + "/messages/test", messages::test),
+        get(API + "/access", accessRoutes::self),
+        get(API + "/access/devices", accessRoutes::devices),
+        post(API + "/access/codes", accessRoutes::offer),
+        post(Turnstile.PAIR, accessRoutes::pair),
+        post(API + "/access/devices/{device}/revoke", accessRoutes::revoke),
+        post(Turnstile.LEAVE, accessRoutes::leave),
         get(API + "/openapi.json", Routes::openApi));
   }
 
@@ -77,19 +79,44 @@ final class Routes {
         HandlerType.GET, path, context -> hours.during(() -> handler.handle(context)));
   }
 
-  /** The body is read before work begins: a client that trickles it must not hold up a stop. */
+  /**
+   * The body is read before work begins: a client that trickles it must not hold up a stop. Who did
+   * it is put on record, whatever came of it.
+   */
   private Endpoint post(String path, Handler handler) {
     return new Endpoint(
         HandlerType.POST,
         path,
         context -> {
           Body.receive(context);
-          hours.during(() -> handler.handle(context));
+          hours.during(() -> audited(context, path, handler));
         });
   }
 
+  private void audited(Context context, String path, Handler handler) throws Exception {
+    int status = 500;
+    try {
+      handler.handle(context);
+      status = context.statusCode();
+    } catch (ProblemException e) {
+      status = e.problem().status();
+      throw e;
+    } finally {
+      note(context, path, status);
+    }
+  }
+
+  /** A code that somebody unknown got wrong has no author; the log has it. */
+  private void note(Context context, String path, int status) {
+    Optional<Caller> caller = Callers.found(context);
+    if (caller.isPresent()) {
+      String subject = context.pathParamMap().values().stream().findFirst().orElse("");
+      access.audit().note(caller.get(), "POST " + path, subject, status, Callers.address(context));
+    }
+  }
+
   private void health(Context context) {
-    Answers.json(context, HealthJson.of(live.health(), live.now()));
+    Answers.json(context, HealthJson.of(live.health(), access.trouble(), live.now()));
   }
 
   private void site(Context context) {

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param site the place; a point's profile already carries what the point says otherwise (its unit,
  *     whether the instrument compensates)
  * @param listen where the page is served
+ * @param web how others reach the page
  * @param storeDirectory absolute
  * @param syncEvery how often measurements are forced to disk, 1 to 60 s: as much is lost at most
  *     when the power fails
@@ -28,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 public record Config(
     Site site,
     ListenAddress listen,
+    WebSettings web,
     Path storeDirectory,
     Duration syncEvery,
     long freeFloor,
@@ -44,6 +46,7 @@ public record Config(
     return new Config(
         site,
         otherListen == null ? listen : otherListen,
+        web,
         otherStore == null ? storeDirectory : otherStore,
         syncEvery,
         freeFloor,
@@ -58,6 +61,7 @@ public record Config(
     return new Config(
         site,
         listen,
+        web,
         storeDirectory,
         syncEvery,
         freeFloor,

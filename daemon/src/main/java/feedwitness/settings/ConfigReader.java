@@ -22,7 +22,16 @@ import java.util.Set;
 public final class ConfigReader {
   private static final Set<String> KEYS =
       Set.of(
-          "nursery", "server", "store", "clock", "point", "strength", "alarm", "messages", "mail",
+          "nursery",
+          "server",
+          "web",
+          "store",
+          "clock",
+          "point",
+          "strength",
+          "alarm",
+          "messages",
+          "mail",
           "webhook");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
@@ -83,6 +92,7 @@ public final class ConfigReader {
       String name,
       ZoneId zone,
       ListenAddress listen,
+      WebSettings web,
       StoreReader.Storing storing,
       MessagePlan messages) {
     Config with(
@@ -94,6 +104,7 @@ public final class ConfigReader {
       return new Config(
           new Site(name, zone, points, strengths, rules),
           listen,
+          web,
           storing.directory(),
           storing.syncEvery(),
           storing.freeFloor(),
@@ -109,6 +120,7 @@ public final class ConfigReader {
         DEFAULT_NAME,
         files.zone(),
         ListenAddress.DEFAULT,
+        WebSettings.NONE,
         StoreReader.defaults(files),
         MessagePlan.NONE);
   }
@@ -127,20 +139,21 @@ public final class ConfigReader {
                     s.parsed(
                         "listen", ListenAddress::parse, "for example listen = \"127.0.0.1:8460\""))
             .or(() -> Optional.of(ListenAddress.DEFAULT));
+    WebSettings web = WebReader.read(root, listen.orElse(ListenAddress.DEFAULT));
     listen
-        .filter(address -> !address.isLoopback())
+        .filter(address -> !address.isLoopback() && web.certificate().isEmpty())
         .ifPresent(address -> notes.add(openNote(address)));
     StoreReader.Storing storing = StoreReader.read(root, files);
     MessagePlan messages = MessagesReader.read(root, notes);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing, messages));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), web, storing, messages));
   }
 
   private static String openNote(ListenAddress address) {
-    return ("server.listen %s can be reached from other machines, and the page asks for no password;"
-            + " use it only in a network you trust")
+    return ("server.listen %s can be reached from other machines without TLS: whoever listens in on that"
+            + " network can read along and take over a paired phone; see docs/access.md")
         .formatted(address.text());
   }
 

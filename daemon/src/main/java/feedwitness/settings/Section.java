@@ -247,6 +247,24 @@ final class Section {
     return Optional.empty();
   }
 
+  /** A list of up to {@code most} texts, each read further as by {@link #parsed}. */
+  <T> List<T> list(String key, int most, Function<String, T> parse, String remedy) {
+    Optional<TomlArray> array = value(key, TomlArray.class, "a list of texts");
+    List<T> read = new ArrayList<>();
+    for (int i = 0; i < array.map(TomlArray::size).orElse(0); i++) {
+      if (array.get().get(i) instanceof String text && i < most) {
+        read(key, text, parse, remedy).ifPresent(read::add);
+      } else {
+        problem(
+            key,
+            "entry %d of %s is no text, or more than the %d that fit".formatted(i + 1, key, most),
+            remedy);
+        return read;
+      }
+    }
+    return read;
+  }
+
   private void outside(String key, String value, String least, String most, String unit) {
     String after = unit.isEmpty() ? "" : " " + unit;
     problem(

@@ -3,6 +3,7 @@ package feedwitness.publish;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
 import feedwitness.quantity.ListenAddress;
+import java.util.Optional;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -13,6 +14,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureDesk desk = new FixtureDesk();
   private final FixtureData data = new FixtureData(nursery);
   private final FixtureMessages messages = new FixtureMessages();
+  private final FixtureBook book = new FixtureBook();
+  private final FixtureAccess access = new FixtureAccess(book);
   private final WebServer server;
   private int port;
 
@@ -21,10 +24,12 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   }
 
   RunningServer(StreamLimits limits) {
-
     this.server =
         new WebServer(
-            nursery, nursery, desk, data, messages, new ListenAddress("127.0.0.1", 0), limits);
+            new Desks(nursery, nursery, desk, data, messages),
+            access.closed(new ListenAddress("127.0.0.1", 0)),
+            Optional.empty(),
+            limits);
   }
 
   @Override
@@ -47,6 +52,10 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   FixtureMessages messages() {
     return messages;
+  }
+
+  FixtureBook book() {
+    return book;
   }
 
   WebServer server() {

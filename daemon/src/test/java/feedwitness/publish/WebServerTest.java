@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.publish.access.Access;
 import feedwitness.quantity.ListenAddress;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
@@ -23,12 +25,14 @@ class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
     return new WebServer(
-        nursery,
-        nursery,
-        new FixtureDesk(),
-        new FixtureData(nursery),
-        new FixtureMessages(),
-        new ListenAddress(host, port));
+        new Desks(
+            nursery, nursery, new FixtureDesk(), new FixtureData(nursery), new FixtureMessages()),
+        access(host, port),
+        Optional.empty());
+  }
+
+  private static Access access(String host, int port) {
+    return new FixtureAccess(new FixtureBook()).closed(new ListenAddress(host, port));
   }
 
   @Test
@@ -54,10 +58,10 @@ class WebServerTest {
   @ParameterizedTest
   @ValueSource(
       strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example", "127.0.0.256"})
-  void listensOnThisMachineOnly(String host) {
+  void listensOnThisMachineOnlyWithoutAnAccessKey(String host) {
     try (WebServer server = server(host, 8460)) {
       String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
-      assertTrue(why.contains("127.0.0.1:8460"), why);
+      assertTrue(why.contains("127.0.0.1:8460") && why.contains("access key"), why);
     }
   }
 
@@ -97,12 +101,9 @@ class WebServerTest {
     FixtureDesk desk = new FixtureDesk();
     WebServer server =
         new WebServer(
-            nursery,
-            nursery,
-            desk,
-            new FixtureData(nursery),
-            new FixtureMessages(),
-            new ListenAddress("127.0.0.1", 0));
+            new Desks(nursery, nursery, desk, new FixtureData(nursery), new FixtureMessages()),
+            access("127.0.0.1", 0),
+            Optional.empty());
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =

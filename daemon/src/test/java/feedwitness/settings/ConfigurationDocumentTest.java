@@ -41,6 +41,7 @@ class ConfigurationDocumentTest {
     Set<String> known = new TreeSet<>(PointReader.KEYS);
     known.addAll(ConfigReader.NURSERY);
     known.addAll(ConfigReader.SERVER);
+    known.addAll(WebReader.WEB);
     known.addAll(StoreReader.STORE);
     known.addAll(StoreReader.CLOCK);
     known.addAll(MessagesReader.MESSAGES);
