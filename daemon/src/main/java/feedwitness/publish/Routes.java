@@ -29,6 +29,7 @@ final class Routes {
   private final StreamRoute stream;
   private final ExplainRoute explain;
   private final DataRoutes data;
+  private final FeedRoutes feed = new FeedRoutes();
 
   Routes(
       LiveView live,
@@ -63,6 +64,8 @@ final class Routes {
         get(API + "/setup/profiles", setup::profiles),
         post(API + "/setup/listen", setup::listen),
         post(API + "/setup/points", setup::save),
+        get(API + "/fertilizers", feed::fertilizers),
+        post(API + "/mix", feed::mix),
         get(API + "/openapi.json", Routes::openApi));
   }
 
