@@ -8,6 +8,11 @@ import java.util.Optional;
 
 /** The feed sums behind one door: a form in, a mixing sheet or all its faults out. */
 public final class Mixer {
+  /** What a form may hold. */
+  public static final List<String> SECTIONS =
+      List.of(
+          "title", "units", "water", "acid", "goal", "use", "make", "meter", "stock", "product");
+
   private final Foresight foresight;
 
   public Mixer(ConductivityModel model) {
