@@ -86,6 +86,7 @@ class RoomsTest {
           Map.entry("jakarta", Set.of("publish")),
           Map.entry("org.eclipse.angus", Set.of("publish")),
           Map.entry("com.fasterxml", Set.of("publish")),
+          Map.entry("org.ojalgo", Set.of("feed")),
           Map.entry("picocli", Set.of("app")));
 
   private static Set<String> with(Set<String> rooms, String... more) {

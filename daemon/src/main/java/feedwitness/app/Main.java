@@ -25,7 +25,8 @@ import picocli.CommandLine.Spec;
       BackupCommand.class,
       RestoreCommand.class,
       ImportCommand.class,
-      ConductivityCommand.class
+      ConductivityCommand.class,
+      MixCommand.class
     },
     sortOptions = false,
     description =

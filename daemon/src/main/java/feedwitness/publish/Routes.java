@@ -32,6 +32,7 @@ final class Routes {
   private final MessageRoutes messages;
   private final AccessRoutes accessRoutes;
   private final Access access;
+  private final FeedRoutes feed = new FeedRoutes();
 
   Routes(Desks desks, Access access, OpenHours hours, Streams streams) {
     this.live = desks.live();
@@ -71,6 +72,8 @@ final class Routes {
         post(Turnstile.PAIR, accessRoutes::pair),
         post(API + "/access/devices/{device}/revoke", accessRoutes::revoke),
         post(Turnstile.LEAVE, accessRoutes::leave),
+        get(API + "/fertilizers", feed::fertilizers),
+        post(API + "/mix", feed::mix),
         get(API + "/openapi.json", Routes::openApi));
   }
 

@@ -55,6 +55,11 @@ final class Section {
     return source;
   }
 
+  /** All of it as parsed, for forms that another room reads. */
+  TomlTable parsed() {
+    return table;
+  }
+
   boolean has(String key) {
     return table.contains(List.of(key));
   }

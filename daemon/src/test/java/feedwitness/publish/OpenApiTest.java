@@ -101,6 +101,10 @@ class OpenApiTest {
         "post",
         "/api/v1/points/{name}/readings",
         server.client().post("/api/v1/points/drain/readings", TYPED));
+    fits("get", "/api/v1/fertilizers", server.client().get("/api/v1/fertilizers"));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.ONE_BAG));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.STOCKS));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", "{}"));
     fits("post", "/api/v1/setup/listen", server.client().post("/api/v1/setup/listen", LISTEN));
     fits(
         "post",
@@ -135,6 +139,8 @@ class OpenApiTest {
   void describesTheBodiesThatAreTaken() throws Exception {
     fits("TypedReading", TYPED);
     fits("ListenRequest", LISTEN);
+    fits("MixForm", MixTest.ONE_BAG);
+    fits("MixForm", MixTest.STOCKS);
     fits("NewPoint", SetupTest.HAND_TYPED);
     fits("NewPoint", SetupTest.PROBE);
   }
