@@ -26,6 +26,21 @@ export const api = {
   offerCode: (role) => send("/api/v1/access/codes", { role }),
   revoke: (id) => send(`/api/v1/access/devices/${encodeURIComponent(id)}/revoke`, {}),
   leave: () => send("/api/v1/access/leave", {}),
+  alarms: () => ask("/api/v1/alarms"),
+  alarm: (id, deed, body) =>
+    send(`/api/v1/alarms/${id.split("/").map(encodeURIComponent).join("/")}/${deed}`, body),
+  feeding: () => ask("/api/v1/feeding"),
+  feed: (body) => send("/api/v1/feeding", body),
+  feedLevel: (body) => send("/api/v1/feeding/level", body),
+  note: (note) => send("/api/v1/journal", note),
+  /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
+  journal(wanted) {
+    const query = new URLSearchParams();
+    for (const [name, value] of Object.entries(wanted)) {
+      if (value !== null && value !== undefined && value !== "") query.set(name, String(value));
+    }
+    return ask(`/api/v1/journal?${query}`);
+  },
   explain(name, time) {
     const query = time ? `?${new URLSearchParams({ at: new Date(time).toISOString() })}` : "";
     return ask(`/api/v1/points/${encodeURIComponent(name)}/explain${query}`);
