@@ -73,7 +73,7 @@ final class Routes {
         post(API + "/access/devices/{device}/revoke", accessRoutes::revoke),
         post(Turnstile.LEAVE, accessRoutes::leave),
         get(API + "/fertilizers", feed::fertilizers),
-        post(API + "/mix", feed::mix),
+        question(Turnstile.MIX, feed::mix),
         get(API + "/openapi.json", Routes::openApi));
   }
 
@@ -93,6 +93,17 @@ final class Routes {
         context -> {
           Body.receive(context);
           hours.during(() -> audited(context, path, handler));
+        });
+  }
+
+  /** A question too long for an address: changes nothing, so nothing goes on record. */
+  private Endpoint question(String path, Handler handler) {
+    return new Endpoint(
+        HandlerType.POST,
+        path,
+        context -> {
+          Body.receive(context);
+          hours.during(() -> handler.handle(context));
         });
   }
 
