@@ -120,6 +120,7 @@ public final class RemoteService {
     return new ImportOutcome.Taken(
         answer.path("taken").asInt(),
         answer.path("known").asInt(),
+        answer.path("retired").asInt(),
         answer.path("boot").asInt(),
         answer.path("sequence").asLong());
   }

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import java.util.function.LongSupplier;
 import org.tinylog.Logger;
 
@@ -175,6 +176,11 @@ public final class H2Ledger
   @Override
   public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
     reader.scan(point, from, to, each);
+  }
+
+  @Override
+  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    reader.retired(point, from, to, minute);
   }
 
   @Override

@@ -16,6 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentMap;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the file and what is pending as one history. For any thread. */
@@ -174,6 +175,20 @@ final class HistoryReader implements History {
         }
       }
       tail.subList(next, tail.size()).forEach(each);
+    } catch (SQLException e) {
+      throw unreadable(point, e);
+    }
+  }
+
+  @Override
+  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    long first = millis(from);
+    long end = millis(to);
+    if (first >= end) {
+      return;
+    }
+    try (ReadSession session = session(point)) {
+      session.retired(first, end, minute);
     } catch (SQLException e) {
       throw unreadable(point, e);
     }

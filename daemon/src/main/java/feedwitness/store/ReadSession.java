@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -266,6 +267,41 @@ final class ReadSession implements AutoCloseable {
         }
         return false;
       }
+    }
+  }
+
+  /** Starts of minutes with readings whose samples were let go of, {@code from} ≤ start, ms. */
+  void retired(long from, long to, LongConsumer minute) throws SQLException {
+    if (number().isEmpty()) {
+      return;
+    }
+    int number = number().getAsInt();
+    try (PreparedStatement statement =
+        connection.prepareStatement(
+            "select k, packed from rollup_minute m where k between ? and ?"
+                + " and not exists (select 1 from chunk c where c.k = m.k) order by k")) {
+      statement.setLong(1, ChunkKey.of(number, ChunkKey.hourOf(from), 0));
+      statement.setLong(2, ChunkKey.of(number, ChunkKey.hourOf(to - 1), ChunkKey.MAX_ORDINAL));
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          if (!undated.has(row.getLong(1))) {
+            retired(row.getLong(1), row.getBytes(2), from, to, minute);
+          }
+        }
+      }
+    }
+  }
+
+  private void retired(long key, byte[] packed, long from, long to, LongConsumer minute) {
+    try {
+      for (Rollup rollup : RollupCodec.unpack(packed)) {
+        long start = rollup.startMillis();
+        if (rollup.readings() > 0 && start + Level.MINUTE.millis() > from && start < to) {
+          minute.accept(start);
+        }
+      }
+    } catch (DamagedException e) {
+      damaged("minutes of " + hourOf(key), e);
     }
   }
 

@@ -17,6 +17,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 
 /**
  * The history of a service that is stopped, opened for reading only: not an octet of it changes,
@@ -152,6 +153,11 @@ public final class StoredHistory implements History, EvidenceHistory, AutoClosea
   @Override
   public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
     reader.scan(point, from, to, each);
+  }
+
+  @Override
+  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    reader.retired(point, from, to, minute);
   }
 
   @Override
