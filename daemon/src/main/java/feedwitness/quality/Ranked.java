@@ -1,9 +1,9 @@
 package feedwitness.quality;
 
 /**
- * Numbers, never NaN, kept in order of size as they come and go, so that any quantile is a look
- * into an array. Adding finds its place by halving and moves what is greater by one: for the few
- * hundred held here faster than any tree, and nothing is allocated.
+ * Numbers kept in order of size as they come and go, so that any quantile is a look into an array.
+ * Adding finds its place by halving and moves what is greater by one: for the few hundred held here
+ * faster than any tree, and nothing is allocated.
  */
 final class Ranked {
   private final double[] sorted;
@@ -13,8 +13,9 @@ final class Ranked {
     sorted = new double[capacity];
   }
 
-  /** One more; the capacity must not be used up. */
-  void add(double value) {
+  /** One more; the capacity must not be used up. No number ranks above all others. */
+  void add(double number) {
+    double value = ranking(number);
     int at = place(value);
     System.arraycopy(sorted, at, sorted, at + 1, size - at);
     sorted[at] = value;
@@ -22,7 +23,9 @@ final class Ranked {
   }
 
   /** Puts one in the place of another that is held. */
-  void exchange(double held, double value) {
+  void exchange(double leaving, double coming) {
+    double held = ranking(leaving);
+    double value = ranking(coming);
     if (held == value) {
       return;
     }
@@ -35,6 +38,10 @@ final class Ranked {
       System.arraycopy(sorted, to, sorted, to + 1, from - to);
     }
     sorted[to] = value;
+  }
+
+  private static double ranking(double number) {
+    return Double.isNaN(number) ? Double.POSITIVE_INFINITY : number;
   }
 
   /** How many are less: where the number stands, or would. */

@@ -17,8 +17,11 @@ final class Steps {
   private double typical;
   private double large;
 
-  /** A step's size, ≥ 0. */
+  /** A step's size, ≥ 0; anything else, as from readings that are no conductivities, is no step. */
   void add(double step) {
+    if (!(step >= 0)) {
+      return;
+    }
     all.add(step);
     count++;
     if (count < HELD / 4 || count % REFRESH == 0) {
