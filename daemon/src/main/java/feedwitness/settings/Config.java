@@ -21,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param freeFloor octets the disk must have free for recording
  * @param keepRaw how long single readings are kept; empty for ever
  * @param clock when the machine's clock is believed
+ * @param checks how probes are checked, and the standards on the shelf
  * @param profiles all that could be used, ours and the user's own, by name
  */
 public record Config(
@@ -31,6 +32,7 @@ public record Config(
     long freeFloor,
     Optional<Duration> keepRaw,
     ClockChoice clock,
+    CheckRules checks,
     List<DeviceProfile> profiles) {
   public Config {
     profiles = List.copyOf(profiles);
@@ -46,12 +48,13 @@ public record Config(
         freeFloor,
         keepRaw,
         clock,
+        checks,
         profiles);
   }
 
   /** The same, with a clock that is to be believed otherwise. */
   public Config with(ClockChoice otherClock) {
     return new Config(
-        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, profiles);
+        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, checks, profiles);
   }
 }

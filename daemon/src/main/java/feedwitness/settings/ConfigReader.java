@@ -17,7 +17,8 @@ import java.util.Set;
  * is no question here: it may be plugged in later.
  */
 public final class ConfigReader {
-  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "clock", "point");
+  private static final Set<String> KEYS =
+      Set.of("nursery", "server", "store", "clock", "check", "standard", "point");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -47,6 +48,7 @@ public final class ConfigReader {
     own.ifPresent(root -> points.addAll(reader.read(root)));
     generated(files, generated, problems).ifPresent(root -> points.addAll(reader.read(root)));
     SharedPorts.check(points);
+    CheckRules checks = CheckReader.read(own, points);
     Optional<General> general =
         files.own().isPresent()
             ? own.flatMap(root -> general(root, files, notes))
@@ -55,7 +57,7 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(general.get().with(points, shelf), notes);
+    return new ConfigOutcome.Read(general.get().with(points, shelf, checks), notes);
   }
 
   private static Optional<Section> generated(
@@ -71,7 +73,7 @@ public final class ConfigReader {
   /** All but the points. */
   private record General(
       String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
-    Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
+    Config with(List<PlacedPoint> placed, ProfileShelf shelf, CheckRules checks) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
           new Site(name, zone, points),
@@ -81,6 +83,7 @@ public final class ConfigReader {
           storing.freeFloor(),
           storing.keepRaw(),
           storing.clock(),
+          checks,
           shelf.all());
     }
   }

@@ -28,7 +28,9 @@ final class PointReader {
           "compensation",
           "percent-per-kelvin",
           "conductivity-unit",
-          "instrument-compensates");
+          "instrument-compensates",
+          "check-tolerance-percent",
+          "check-interval");
   private static final List<String> PROBE_KEYS =
       List.of("profile", "unit", "conductivity-unit", "instrument-compensates");
   private static final int LONGEST_TITLE = 80;

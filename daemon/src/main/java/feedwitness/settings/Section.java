@@ -1,6 +1,8 @@
 package feedwitness.settings;
 
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -223,6 +225,39 @@ final class Section {
       return Optional.empty();
     }
     return Optional.of(texts);
+  }
+
+  /** A list of least to most texts. */
+  Optional<List<String>> texts(String key, int least, int most) {
+    String wanted = "a list of %d to %d texts".formatted(least, most);
+    Optional<TomlArray> array = value(key, TomlArray.class, wanted);
+    if (array.isEmpty()) {
+      return Optional.empty();
+    }
+    int size = array.get().size();
+    if (size < least || size > most) {
+      problem(
+          key,
+          "%s has %d entries".formatted(key, size),
+          "write %s in quotation marks, each with its unit".formatted(wanted));
+      return Optional.empty();
+    }
+    return texts(key, size);
+  }
+
+  /** A day, written with or without quotation marks: {@code 2026-05-01}. */
+  Optional<LocalDate> date(String key) {
+    return raw(key) instanceof LocalDate day
+        ? Optional.of(day)
+        : parsed(key, Section::day, "write year, month and day, for example 2026-05-01");
+  }
+
+  private static LocalDate day(String text) {
+    try {
+      return LocalDate.parse(text.strip());
+    } catch (DateTimeParseException e) {
+      throw new IllegalArgumentException("'%s' is no day".formatted(Values.clip(text)), e);
+    }
   }
 
   private void outside(String key, String value, String least, String most, String unit) {
