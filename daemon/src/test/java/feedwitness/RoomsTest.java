@@ -54,7 +54,7 @@ class RoomsTest {
     TABLE.put("frame", Set.of());
     TABLE.put("profile", Set.of("frame"));
     TABLE.put("site", Set.of("profile", "feed"));
-    TABLE.put("settings", Set.of("site", "profile", "feed"));
+    TABLE.put("settings", Set.of("site", "profile", "feed", "calibration"));
     TABLE.put("wire", Set.of());
     TABLE.put("sample", Set.of("frame", "profile"));
     TABLE.put("acquire", Set.of("wire", "frame", "sample", "profile"));

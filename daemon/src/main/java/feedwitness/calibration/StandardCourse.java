@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * What a standard solution conducts at a temperature: mS/cm, °C. Never extrapolates beyond 0 to 50
@@ -54,6 +55,11 @@ public sealed interface StandardCourse {
       }
     }
     return Optional.empty();
+  }
+
+  /** Labels that {@link #kcl} knows. */
+  static List<String> kclLabels() {
+    return Stream.of(KclSolution.values()).map(solution -> new Kcl(solution).label()).toList();
   }
 
   private static String plain(String text) {

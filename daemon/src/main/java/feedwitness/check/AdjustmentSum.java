@@ -2,6 +2,7 @@ package feedwitness.check;
 
 import feedwitness.calibration.CalibrationCurve;
 import java.util.List;
+import java.util.Optional;
 
 /** Works the calibration curve out that would put a probe right. */
 public final class AdjustmentSum {
@@ -151,18 +152,19 @@ public final class AdjustmentSum {
   /**
    * Takes an adjustment back: a new record, nothing is erased.
    *
-   * @param inUse curve now in use
+   * @param id names the new record, unique
+   * @param mark last measurement with the curve that is taken back, if known
    */
   public static CurveAdjusted undo(
-      CurveAdjusted last, String id, String author, CalibrationCurve inUse, When now) {
+      CurveAdjusted last, String id, String author, When now, Optional<Mark> mark) {
     return new CurveAdjusted(
         new Entry("", last.subject(), now.wall(), author),
         id,
         CurveAdjusted.Method.UNDO,
-        inUse,
+        last.after(),
         last.before(),
         "takes back " + last.id(),
         last.id(),
-        java.util.Optional.empty());
+        mark);
   }
 }

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param keepRaw how long single readings are kept; empty for ever
  * @param clock when the machine's clock is believed
  * @param messages how people are reached
+ * @param checks how probes are checked, and the standards on the shelf
  * @param profiles all that could be used, ours and the user's own, by name
  */
 public record Config(
@@ -36,6 +37,7 @@ public record Config(
     Optional<Duration> keepRaw,
     ClockChoice clock,
     MessagePlan messages,
+    CheckRules checks,
     List<DeviceProfile> profiles) {
   public Config {
     profiles = List.copyOf(profiles);
@@ -53,6 +55,7 @@ public record Config(
         keepRaw,
         clock,
         messages,
+        checks,
         profiles);
   }
 
@@ -68,6 +71,7 @@ public record Config(
         keepRaw,
         otherClock,
         messages,
+        checks,
         profiles);
   }
 }

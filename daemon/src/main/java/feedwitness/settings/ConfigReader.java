@@ -32,7 +32,9 @@ public final class ConfigReader {
           "alarm",
           "messages",
           "mail",
-          "webhook");
+          "webhook",
+          "check",
+          "standard");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -66,6 +68,7 @@ public final class ConfigReader {
     alarms.checkSources();
     List<Strength> strengths = own.map(alarms::strengths).orElse(List.of());
     List<AlarmRule> rules = own.map(alarms::rules).orElse(List.of());
+    CheckRules checks = CheckReader.read(own, points);
     Optional<General> general =
         files.own().isPresent()
             ? own.flatMap(root -> general(root, files, notes))
@@ -74,7 +77,8 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(general.get().with(points, strengths, rules, shelf), notes);
+    return new ConfigOutcome.Read(
+        general.get().with(points, strengths, rules, shelf, checks), notes);
   }
 
   private static Optional<Section> generated(
@@ -99,7 +103,8 @@ public final class ConfigReader {
         List<PlacedPoint> placed,
         List<Strength> strengths,
         List<AlarmRule> rules,
-        ProfileShelf shelf) {
+        ProfileShelf shelf,
+        CheckRules checks) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
           new Site(name, zone, points, strengths, rules),
@@ -111,6 +116,7 @@ public final class ConfigReader {
           storing.keepRaw(),
           storing.clock(),
           messages,
+          checks,
           shelf.all());
     }
   }

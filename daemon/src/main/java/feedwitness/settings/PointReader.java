@@ -31,7 +31,9 @@ final class PointReader {
           "compensation",
           "percent-per-kelvin",
           "conductivity-unit",
-          "instrument-compensates");
+          "instrument-compensates",
+          "check-tolerance-percent",
+          "check-interval");
   static final Set<String> KEYS =
       Stream.concat(OWN_KEYS.stream(), LimitsReader.KEYS.stream())
           .collect(Collectors.toUnmodifiableSet());

@@ -1,6 +1,8 @@
 package feedwitness.settings;
 
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -268,6 +270,21 @@ final class Section {
       }
     }
     return read;
+  }
+
+  /** A day, written with or without quotation marks: {@code 2026-05-01}. */
+  Optional<LocalDate> date(String key) {
+    return raw(key) instanceof LocalDate day
+        ? Optional.of(day)
+        : parsed(key, Section::day, "write year, month and day, for example 2026-05-01");
+  }
+
+  private static LocalDate day(String text) {
+    try {
+      return LocalDate.parse(text.strip());
+    } catch (DateTimeParseException e) {
+      throw new IllegalArgumentException("'%s' is no day".formatted(Values.clip(text)), e);
+    }
   }
 
   private void outside(String key, String value, String least, String most, String unit) {

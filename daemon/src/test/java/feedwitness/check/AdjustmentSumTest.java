@@ -8,6 +8,7 @@ import feedwitness.calibration.CalibrationCurve;
 import feedwitness.calibration.StandardCourse;
 import feedwitness.calibration.StandardSolution;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -140,7 +141,7 @@ class AdjustmentSumTest {
     ProbeHistory adjusted = ProbeHistory.of(Bench.TANK, bench.kept);
     CurveAdjusted last = adjusted.undoable().orElseThrow();
     bench.kept.add(
-        AdjustmentSum.undo(last, "tank-a2", "the grower", adjusted.curve(), bench.now()));
+        AdjustmentSum.undo(last, "tank-a2", "the grower", bench.now(), Optional.empty()));
     ProbeHistory undone = ProbeHistory.of(Bench.TANK, bench.kept);
     assertInstanceOf(CalibrationCurve.Identity.class, undone.curve());
     assertEquals(2, undone.adjustments().size());

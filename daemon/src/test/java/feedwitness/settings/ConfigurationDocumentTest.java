@@ -29,6 +29,7 @@ class ConfigurationDocumentTest {
     Config config =
         new Desk(folder).right(text.substring(start, text.indexOf("```", start))).config();
     assertEquals(4, config.site().points().size());
+    assertEquals(3, config.checks().shelf().standards().size());
   }
 
   @Test
@@ -47,6 +48,8 @@ class ConfigurationDocumentTest {
     known.addAll(MessagesReader.MESSAGES);
     known.addAll(MailReader.KEYS);
     known.addAll(WebhookReader.KEYS);
+    known.addAll(CheckReader.KEYS);
+    known.addAll(StandardReader.KEYS);
     assertEquals(known, named);
   }
 
@@ -58,6 +61,8 @@ class ConfigurationDocumentTest {
     assertTrue(text.contains(SizeText.of(StoreReader.DEFAULT_FLOOR)));
     assertTrue(text.contains(DurationText.of(StoreReader.DEFAULT_KEEP)));
     assertTrue(text.contains(StoreReader.FOR_EVER));
+    assertTrue(text.contains(DurationText.of(CheckRule.USUAL.interval())));
+    assertTrue(text.contains(DurationText.of(CheckRule.USUAL.longestInterval())));
     assertTrue(
         text.contains(
             Values.number(CompensationReader.LEAST_PERCENT)
