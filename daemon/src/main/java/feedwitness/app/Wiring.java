@@ -91,7 +91,7 @@ final class Wiring {
             engine,
             ledger,
             config.storeDirectory());
-    WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
+    WebServer server = new WebServer(engine, ledger, desk, data, alarms, ledger, config.listen());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {

@@ -1,8 +1,10 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
+import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.History;
 import feedwitness.quantity.ListenAddress;
 import io.javalin.Javalin;
@@ -53,8 +55,14 @@ public final class WebServer implements AutoCloseable {
 
   /** Makes a server that is not listening yet. */
   public WebServer(
-      LiveView live, History history, ProbeDesk desk, DataDesk data, ListenAddress listen) {
-    this(live, history, desk, data, listen, StreamLimits.USUAL);
+      LiveView live,
+      History history,
+      ProbeDesk desk,
+      DataDesk data,
+      AlarmDesk alarms,
+      EvidenceHistory evidence,
+      ListenAddress listen) {
+    this(live, history, desk, data, alarms, evidence, listen, StreamLimits.USUAL);
   }
 
   WebServer(
@@ -62,11 +70,13 @@ public final class WebServer implements AutoCloseable {
       History history,
       ProbeDesk desk,
       DataDesk data,
+      AlarmDesk alarms,
+      EvidenceHistory evidence,
       ListenAddress listen,
       StreamLimits limits) {
     this.listen = listen;
-    this.streams = new Streams(live, limits);
-    this.routes = new Routes(live, history, desk, data, hours, streams).all();
+    this.streams = new Streams(live, alarms, limits);
+    this.routes = new Routes(live, history, desk, data, alarms, evidence, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
 
@@ -139,7 +149,7 @@ public final class WebServer implements AutoCloseable {
     config.http.prefer405over404 = true;
     config.http.generateEtags = false;
     config.http.asyncTimeout = 0;
-    config.http.maxRequestSize = Body.LIMIT_OCTETS;
+    config.http.maxRequestSize = Body.LARGE_OCTETS;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(

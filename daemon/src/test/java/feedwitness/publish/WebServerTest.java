@@ -22,11 +22,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
+    FixtureEvidence evidence = new FixtureEvidence();
     return new WebServer(
         nursery,
         nursery,
         new FixtureDesk(),
         new FixtureData(nursery),
+        nursery.watch(evidence),
+        evidence,
         new ListenAddress(host, port));
   }
 
@@ -94,9 +97,16 @@ class WebServerTest {
   void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
+    FixtureEvidence evidence = new FixtureEvidence();
     WebServer server =
         new WebServer(
-            nursery, nursery, desk, new FixtureData(nursery), new ListenAddress("127.0.0.1", 0));
+            nursery,
+            nursery,
+            desk,
+            new FixtureData(nursery),
+            nursery.watch(evidence),
+            evidence,
+            new ListenAddress("127.0.0.1", 0));
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =
