@@ -128,7 +128,7 @@ final class Wiring {
                 new SplittableRandom()));
     WebServer server =
         new WebServer(
-            new Desks(engine, ledger, desk, data, messages),
+            new Desks(engine, ledger, desk, data, alarms, ledger, messages),
             way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
             way.tls());
     engine.start();

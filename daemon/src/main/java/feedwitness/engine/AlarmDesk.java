@@ -11,10 +11,14 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.function.Consumer;
 
 /** Alarms, the journal and what is being fed, for whoever shows them. Safe for many threads. */
 public interface AlarmDesk {
+
+  /** Of this installation; made at the first start and kept on record. */
+  UUID identity();
 
   /** All alarms that ever stood since they were configured, by key. */
   List<Standing> alarms();

@@ -12,6 +12,7 @@ import feedwitness.ledger.Evidence;
 import feedwitness.ledger.EvidenceDraft;
 import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.EvidenceLedger;
+import feedwitness.ledger.EvidenceQuery;
 import feedwitness.measurement.Measurement;
 import feedwitness.quality.Quality;
 import feedwitness.quantity.PointName;
@@ -26,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.UUID;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
@@ -40,6 +42,9 @@ import org.tinylog.Logger;
  * lock is held for memory work only, never for the disk.
  */
 public final class AlarmWatch implements AlarmDesk, EngineWatcher {
+  /** Kind of the record that says which installation this is. */
+  private static final String INSTALLATION = "installation";
+
   private static final Set<String> POINT_KINDS =
       Set.copyOf(PointKinds.ALL.stream().map(AlarmKind::code).toList());
   private static final Set<String> PROBE_KINDS =
@@ -56,6 +61,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private final AlarmBook book;
   private final FeedingBook feeding;
   private final Stamp started;
+  private final UUID identity;
   private KindRules rules;
   private Stamp last;
   private boolean changed;
@@ -83,7 +89,23 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
     this.started = clock.get();
     this.last = started;
     this.rules = new KindRules(view.site().rules());
+    this.identity = identity(history);
     forgetWhatIsGone(view.site());
+  }
+
+  private UUID identity(EvidenceHistory history) {
+    List<Evidence> known = history.evidence(EvidenceQuery.newest(1, INSTALLATION));
+    if (!known.isEmpty()) {
+      return UUID.fromString(known.get(0).field("uuid"));
+    }
+    UUID made = UUID.randomUUID();
+    recorder.record(started, EvidenceDraft.of(INSTALLATION, "", Map.of("uuid", made.toString())));
+    return made;
+  }
+
+  @Override
+  public UUID identity() {
+    return identity;
   }
 
   @Override

@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.TypedOutcome;
@@ -17,6 +18,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The addresses of the interface and what each answers. */
 final class Routes {
@@ -33,6 +35,12 @@ final class Routes {
   private final AccessRoutes accessRoutes;
   private final Access access;
   private final FeedRoutes feed = new FeedRoutes();
+  private final AlarmDesk alarmDesk;
+  private final AlarmRoutes alarms;
+  private final JournalRoutes journal;
+  private final FeedingRoutes feeding;
+  private final AtomRoutes atom;
+  private final MetricsRoute metrics;
 
   Routes(Desks desks, Access access, OpenHours hours, Streams streams) {
     this.live = desks.live();
@@ -45,9 +53,42 @@ final class Routes {
     this.messages = new MessageRoutes(desks.messages());
     this.access = access;
     this.accessRoutes = new AccessRoutes(access);
+    this.alarmDesk = desks.alarms();
+    this.alarms = new AlarmRoutes(live, alarmDesk);
+    this.journal = new JournalRoutes(live, alarmDesk, desks.evidence());
+    this.feeding = new FeedingRoutes(alarmDesk);
+    this.atom = new AtomRoutes(live, alarmDesk, desks.evidence());
+    this.metrics = new MetricsRoute(live, alarmDesk);
   }
 
   List<Endpoint> all() {
+    return Stream.concat(measured().stream(), watched().stream()).toList();
+  }
+
+  private List<Endpoint> watched() {
+    String one = API + "/alarms/{subject}/{kind}";
+    return List.of(
+        get(API + "/alarms", alarms::list),
+        post(one + "/acknowledge", alarms::acknowledge),
+        post(one + "/undo", alarms::undo),
+        post(one + "/shelve", alarms::shelve),
+        post(one + "/unshelve", alarms::unshelve),
+        post(one + "/out-of-service", alarms::outOfService),
+        post(one + "/in-service", alarms::inService),
+        get(API + "/journal", journal::list),
+        post(API + "/journal", journal::write, Body.LARGE_OCTETS),
+        get(API + "/journal/export", journal::export),
+        get(API + "/journal/{number}", journal::entry),
+        get(API + "/journal/{number}/photo", journal::photo),
+        get(API + "/feeding", feeding::list),
+        post(API + "/feeding", feeding::feed),
+        post(API + "/feeding/level", feeding::level),
+        get(AtomRoutes.PATH, atom::current),
+        get(AtomRoutes.ARCHIVE + "{name}", atom::archive),
+        get("/metrics", metrics::answer));
+  }
+
+  private List<Endpoint> measured() {
     return List.of(
         get("/health", this::health),
         get(API + "/site", this::site),
@@ -87,11 +128,15 @@ final class Routes {
    * it is put on record, whatever came of it.
    */
   private Endpoint post(String path, Handler handler) {
+    return post(path, handler, Body.LIMIT_OCTETS);
+  }
+
+  private Endpoint post(String path, Handler handler, int limitOctets) {
     return new Endpoint(
         HandlerType.POST,
         path,
         context -> {
-          Body.receive(context);
+          Body.receive(context, limitOctets);
           hours.during(() -> audited(context, path, handler));
         });
   }
@@ -102,7 +147,7 @@ final class Routes {
         HandlerType.POST,
         path,
         context -> {
-          Body.receive(context);
+          Body.receive(context, Body.LIMIT_OCTETS);
           hours.during(() -> handler.handle(context));
         });
   }
@@ -138,11 +183,11 @@ final class Routes {
   }
 
   private void points(Context context) {
-    Answers.json(context, PointMapping.map(live.points(), live.now()));
+    Answers.json(context, PointMapping.map(live.points(), alarmDesk, live.now()));
   }
 
   private void point(Context context) {
-    Answers.json(context, PointMapping.map(named(context), live.now()));
+    Answers.json(context, PointMapping.map(named(context), alarmDesk, live.now()));
   }
 
   private void measurements(Context context) {
@@ -169,7 +214,7 @@ final class Routes {
     Measurement measurement = ((TypedOutcome.Accepted) outcome).measurement();
     PointStatus after = Statuses.with(before, measurement);
     context.status(201).header("Location", API + "/points/" + name.text());
-    Answers.json(context, PointMapping.map(after, live.now()));
+    Answers.json(context, PointMapping.map(after, alarmDesk, live.now()));
   }
 
   private PointStatus named(Context context) {

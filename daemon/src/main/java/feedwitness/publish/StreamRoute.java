@@ -51,7 +51,8 @@ final class StreamRoute implements Handler {
     CompletableFuture<Void> done = new CompletableFuture<>();
     Caller caller = Callers.of(context);
     streams.open(
-        new ServletWire(context.res(), endPoint(context), done, () -> access.admits(caller)));
+        new ServletWire(context.res(), endPoint(context), done, () -> access.admits(caller)),
+        context.header("Last-Event-ID"));
     return done;
   }
 

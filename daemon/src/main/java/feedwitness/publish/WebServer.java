@@ -65,7 +65,7 @@ public final class WebServer implements AutoCloseable {
     this.access = access;
     this.tls = tls;
     this.listen = access.settings().listen();
-    this.streams = new Streams(desks.live(), limits);
+    this.streams = new Streams(desks.live(), desks.alarms(), limits);
     this.routes = new Routes(desks, access, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
@@ -157,7 +157,7 @@ public final class WebServer implements AutoCloseable {
     config.http.prefer405over404 = true;
     config.http.generateEtags = false;
     config.http.asyncTimeout = 0;
-    config.http.maxRequestSize = Body.LIMIT_OCTETS;
+    config.http.maxRequestSize = Body.LARGE_OCTETS;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(

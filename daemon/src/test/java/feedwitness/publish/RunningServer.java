@@ -2,7 +2,9 @@ package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import feedwitness.engine.AlarmWatch;
 import feedwitness.quantity.ListenAddress;
+import java.time.Duration;
 import java.util.Optional;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
@@ -16,6 +18,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureMessages messages = new FixtureMessages();
   private final FixtureBook book = new FixtureBook();
   private final FixtureAccess access = new FixtureAccess(book);
+  private final FixtureEvidence evidence = new FixtureEvidence();
+  private final AlarmWatch alarms = nursery.watch(evidence);
   private final WebServer server;
   private int port;
 
@@ -26,7 +30,7 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   RunningServer(StreamLimits limits) {
     this.server =
         new WebServer(
-            new Desks(nursery, nursery, desk, data, messages),
+            new Desks(nursery, nursery, desk, data, alarms, evidence, messages),
             access.closed(new ListenAddress("127.0.0.1", 0)),
             Optional.empty(),
             limits);
@@ -44,6 +48,22 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   FixtureNursery nursery() {
     return nursery;
+  }
+
+  FixtureEvidence evidence() {
+    return evidence;
+  }
+
+  AlarmWatch alarms() {
+    return alarms;
+  }
+
+  /** Seconds go by, with a tick each. */
+  void pass(int seconds) {
+    for (int i = 0; i < seconds; i++) {
+      nursery.wait(Duration.ofSeconds(1));
+      alarms.tick(nursery.stampNow());
+    }
   }
 
   FixtureDesk desk() {

@@ -24,9 +24,16 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
+    FixtureEvidence evidence = new FixtureEvidence();
     return new WebServer(
         new Desks(
-            nursery, nursery, new FixtureDesk(), new FixtureData(nursery), new FixtureMessages()),
+            nursery,
+            nursery,
+            new FixtureDesk(),
+            new FixtureData(nursery),
+            nursery.watch(evidence),
+            evidence,
+            new FixtureMessages()),
         access(host, port),
         Optional.empty());
   }
@@ -99,9 +106,17 @@ class WebServerTest {
   void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
+    FixtureEvidence evidence = new FixtureEvidence();
     WebServer server =
         new WebServer(
-            new Desks(nursery, nursery, desk, new FixtureData(nursery), new FixtureMessages()),
+            new Desks(
+                nursery,
+                nursery,
+                desk,
+                new FixtureData(nursery),
+                nursery.watch(evidence),
+                evidence,
+                new FixtureMessages()),
             access("127.0.0.1", 0),
             Optional.empty());
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();

@@ -50,6 +50,8 @@ class ConfigurationDocumentTest {
     known.addAll(WebhookReader.KEYS);
     known.addAll(CheckReader.KEYS);
     known.addAll(StandardReader.KEYS);
+    known.addAll(AlarmsReader.STRENGTH);
+    known.addAll(AlarmsReader.ALARM);
     assertEquals(known, named);
   }
 
@@ -68,6 +70,10 @@ class ConfigurationDocumentTest {
             Values.number(CompensationReader.LEAST_PERCENT)
                 + " to "
                 + Values.number(CompensationReader.MOST_PERCENT)));
+    assertTrue(text.contains(Values.number(LimitsReader.DEFAULT_DEADBAND) + " mS/cm"));
+    assertTrue(text.contains(Values.number(feedwitness.site.Strength.USUAL_TOLERANCE) + " mS/cm"));
+    feedwitness.site.AlarmRule.KINDS.forEach(
+        kind -> assertTrue(text.contains("`\"" + kind + "\"`"), kind));
     assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
   }
 }
