@@ -25,7 +25,10 @@ import picocli.CommandLine.Spec;
       BackupCommand.class,
       RestoreCommand.class,
       ImportCommand.class,
-      ConductivityCommand.class
+      ConductivityCommand.class,
+      AccessKeyCommand.class,
+      PairCommand.class,
+      DevicesCommand.class
     },
     sortOptions = false,
     description =
