@@ -8,9 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import feedwitness.ledger.Evidence;
 import java.net.InetAddress;
+import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -300,5 +303,31 @@ class AccessTest {
     String right = "http://" + OpenServer.PHONE + ":" + server.phonePort();
     assertEquals(
         201, server.phone().post(READINGS, READING, "Cookie", own, "Origin", right).statusCode());
+  }
+
+  @Test
+  @Timeout(60)
+  void strangersWhoDribbleTheirRequestsHoldNobodyUp() throws Exception {
+    String own = server.paired("see", "Barrel phone");
+    List<Socket> dribbling = new ArrayList<>();
+    try {
+      for (int i = 0; i < 40; i++) {
+        Socket socket = new Socket(OpenServer.PHONE, server.phonePort());
+        dribbling.add(socket);
+        socket
+            .getOutputStream()
+            .write(
+                "POST /api/v1/access/pair HTTP/1.1\r\nHost: %s\r\nContent-Type: application/json\r\nContent-Length: 60\r\n\r\n{"
+                    .formatted(OpenServer.PHONE)
+                    .getBytes(StandardCharsets.US_ASCII));
+      }
+      assertEquals(200, server.phone().get("/api/v1/points", "Cookie", own).statusCode());
+      assertEquals(200, server.desk().get("/api/v1/points").statusCode());
+      TestClient.problem(503, OpenServer.pair(server.phone(), "12345678", "Phone"));
+    } finally {
+      for (Socket socket : dribbling) {
+        socket.close();
+      }
+    }
   }
 }
