@@ -98,7 +98,9 @@ class DevicesPage {
     }
     this.#known = new Set(list.map((each) => each.id));
     const text = JSON.stringify(list.map((each) => ({ ...each, last_seen: seenWords(each) })));
-    if (text === this.#shown) return;
+    // Nothing moves under a thumb that is about to answer.
+    const asking = this.#list.querySelector(".out .buttons:not([hidden])");
+    if (text === this.#shown || asking) return;
     this.#shown = text;
     this.#list.replaceChildren(
       ...(list.length > 0
@@ -153,6 +155,8 @@ class DevicesPage {
       }
       await api.revoke(device.id);
       this.#announce(`${device.name} is shut out`);
+      this.#list.replaceChildren();
+      this.#shown = "";
       await this.#refresh();
     } catch (trouble) {
       this.#outcome.textContent = trouble.message;

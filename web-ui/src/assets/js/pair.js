@@ -11,14 +11,17 @@ const outcome = form.querySelector("[data-outcome]");
 const { code, name } = form.elements;
 
 /** The picture at the desk leads to /#pair/12345678; what stands after # is sent to no server. */
-const scanned = /^#pair\/([0-9]{8})$/.exec(location.hash);
-if (scanned) {
+function takeScanned() {
+  const scanned = /^#pair\/([0-9]{8})$/.exec(location.hash);
+  if (!scanned) return false;
   code.value = grouped(scanned[1]);
   history.replaceState(null, "", location.pathname);
   name.focus();
-} else {
-  code.focus();
+  return true;
 }
+
+addEventListener("hashchange", takeScanned);
+if (!takeScanned()) code.focus();
 
 code.addEventListener("input", () => {
   const digits = code.value.replaceAll(/[^0-9]/g, "").slice(0, 8);

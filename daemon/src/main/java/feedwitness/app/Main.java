@@ -26,7 +26,10 @@ import picocli.CommandLine.Spec;
       RestoreCommand.class,
       ImportCommand.class,
       ConductivityCommand.class,
-      MixCommand.class
+      MixCommand.class,
+      AccessKeyCommand.class,
+      PairCommand.class,
+      DevicesCommand.class
     },
     sortOptions = false,
     description =

@@ -85,6 +85,7 @@ final class AccessRoutes {
     }
     PairingOutcome.Paired paired = (PairingOutcome.Paired) outcome;
     context.header("Set-Cookie", TokenCookie.set(access.settings(), paired.token()));
+    Callers.remember(context, Caller.of(paired.device()));
     context.status(201);
     Answers.json(context, AccessJson.Paired.of(paired.device()));
   }

@@ -84,6 +84,10 @@ final class Callers {
     request.setAttribute(CALLER, caller);
   }
 
+  static void remember(Context context, Caller caller) {
+    context.req().setAttribute(CALLER, caller);
+  }
+
   static void rememberGuesser(Request request, Access access) {
     request.setAttribute(GUESSER, access.guesser(arrival(request)));
   }

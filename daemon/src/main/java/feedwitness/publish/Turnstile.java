@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.time.Duration;
 import java.util.Set;
+import java.util.concurrent.Semaphore;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.server.Handler;
 import org.eclipse.jetty.server.Request;
@@ -43,8 +44,12 @@ final class Turnstile extends Handler.Wrapper {
 
   private static final Set<String> LOOKING = Set.of("GET", "HEAD");
 
+  /** Each may hold a thread for as long as it dribbles; the others stay for those who are known. */
+  private static final int MOST_STRANGERS = 3;
+
   private final Access access;
   private final String cookie;
+  private final Semaphore strangers = new Semaphore(MOST_STRANGERS);
 
   Turnstile(Access access) {
     this.access = access;
@@ -69,8 +74,20 @@ final class Turnstile extends Handler.Wrapper {
       return refuseForNow(response, callback, waits.left());
     }
     return isOpen(request)
-        ? super.handle(request, response, callback)
+        ? letAStrangerTry(request, response, callback)
         : turnAway(request, response, callback);
+  }
+
+  private boolean letAStrangerTry(Request request, Response response, Callback callback)
+      throws Exception {
+    if (!strangers.tryAcquire()) {
+      return refuse(
+          response,
+          callback,
+          Problem.of(503, "several devices are being paired just now; try again in a minute"));
+    }
+    Request.addCompletionListener(request, failure -> strangers.release());
+    return super.handle(request, response, callback);
   }
 
   private static boolean mayDo(Caller caller, Request request) {

@@ -21,7 +21,8 @@ public record Caller(Kind kind, String name, String device, Role role) {
     DEVICE
   }
 
-  static Caller of(Device device) {
+  /** A paired device. */
+  public static Caller of(Device device) {
     return new Caller(Kind.DEVICE, device.name(), device.id(), device.role());
   }
 

@@ -1,5 +1,6 @@
 package feedwitness.publish.access;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -59,7 +60,7 @@ public record CertificateFiles(Path chain, Path key) {
    */
   public Outcome read(Optional<Instant> now, List<String> names) {
     try {
-      List<X509Certificate> certificates = certificates();
+      List<X509Certificate> certificates = certificates(chain);
       X509Certificate own = certificates.get(0);
       PrivateKey privateKey = privateKey();
       if (now.isPresent()) {
@@ -73,11 +74,20 @@ public record CertificateFiles(Path chain, Path key) {
     }
   }
 
-  private List<X509Certificate> certificates() throws Unusable {
+  /** The first certificate of a file, whatever its dates. */
+  static X509Certificate own(Path chain) throws IOException {
+    try {
+      return certificates(chain).get(0);
+    } catch (Unusable e) {
+      throw new IOException(e.getMessage(), e);
+    }
+  }
+
+  private static List<X509Certificate> certificates(Path chain) throws Unusable {
     List<X509Certificate> certificates = new ArrayList<>();
     try {
       CertificateFactory factory = CertificateFactory.getInstance("X.509");
-      try (InputStream in = new java.io.ByteArrayInputStream(octets("certificate", chain))) {
+      try (InputStream in = new ByteArrayInputStream(octets("certificate", chain))) {
         for (Certificate each : factory.generateCertificates(in)) {
           certificates.add((X509Certificate) each);
         }
