@@ -1,6 +1,6 @@
 package feedwitness.app;
 
-import feedwitness.feed.MixSheet;
+import feedwitness.feed.MixOutcome;
 import feedwitness.feed.Mixer;
 import feedwitness.publish.MixJson;
 import feedwitness.settings.RecipeFile;
@@ -83,7 +83,7 @@ final class MixCommand implements Callable<Integer> {
       err.flush();
       return Exit.USAGE;
     }
-    List<String> lines = lines(((RecipeFile.Outcome.Mixed) outcome).mix().sheet());
+    List<String> lines = lines(((RecipeFile.Outcome.Mixed) outcome).mix());
     Path to = output;
     if (to == null) {
       PrintWriter out = spec.commandLine().getOut();
@@ -101,11 +101,11 @@ final class MixCommand implements Callable<Integer> {
     }
   }
 
-  private List<String> lines(MixSheet sheet) {
+  private List<String> lines(MixOutcome.Mixed mixed) {
     return switch (format) {
-      case TEXT -> MixText.lines(sheet);
-      case CSV -> MixTable.lines(sheet);
-      case JSON -> MixJson.text(new MixJson.Answer(List.of(), sheet)).lines().toList();
+      case TEXT -> MixText.lines(mixed);
+      case CSV -> MixTable.lines(mixed);
+      case JSON -> MixJson.text(MixJson.Answer.of(mixed)).lines().toList();
     };
   }
 }

@@ -1,5 +1,6 @@
 package feedwitness.app;
 
+import feedwitness.feed.MixOutcome;
 import feedwitness.feed.MixSheet;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -14,38 +15,55 @@ final class MixTable {
 
   private MixTable() {}
 
-  static List<String> lines(MixSheet sheet) {
+  static List<String> lines(MixOutcome.Mixed mixed) {
     MixTable table = new MixTable();
     table.lines.add("kind,name,amount,unit,note");
-    table.row("volume", "feed", sheet.volume().litres(), "L", sheet.frequency());
-    table.row("strength", "total", sheet.strength().total(), "mS/cm", "at 25 °C");
-    table.row("strength", "added by feed", sheet.strength().added(), "mS/cm", "at 25 °C");
-    table.row("strength", "water", sheet.strength().water(), "mS/cm", "at 25 °C");
-    table.row(
+    mixed.sheet().ifPresent(table::sheet);
+    mixed.checks().forEach(c -> table.row("check", c.kind(), c.found(), "", c.text()));
+    mixed
+        .supplement()
+        .ifPresent(
+            s ->
+                s.adds()
+                    .forEach(
+                        line ->
+                            table.row(
+                                "supplement", line.symbol(), line.adds(), "mg/L", s.product())));
+    mixed
+        .fallback()
+        .ifPresent(f -> table.row("fallback", "rate", f.gramsPerLitre(), "g/L", f.text()));
+    return table.lines;
+  }
+
+  private void sheet(MixSheet sheet) {
+    row("volume", "feed", sheet.volume().litres(), "L", sheet.frequency());
+    row("strength", "total", sheet.strength().total(), "mS/cm", "at 25 °C");
+    row("strength", "added by feed", sheet.strength().added(), "mS/cm", "at 25 °C");
+    row("strength", "water", sheet.strength().water(), "mS/cm", "at 25 °C");
+    row(
         "strength",
         "uncertainty",
         sheet.strength().uncertainty(),
         "mS/cm",
         "one standard deviation");
-    table.row("meter", "shows", sheet.meter().shown(), sheet.meter().unit(), sheet.meter().text());
-    sheet.acid().ifPresent(a -> table.row("acid", a.kind(), a.millilitres(), "mL", a.text()));
+    row("meter", "shows", sheet.meter().shown(), sheet.meter().unit(), sheet.meter().text());
+    sheet.acid().ifPresent(a -> row("acid", a.kind(), a.millilitres(), "mL", a.text()));
     for (MixSheet.Weighing each : sheet.weigh()) {
       String where = each.stock().isEmpty() ? "tank" : each.stock();
-      table.row("weigh", each.product(), each.grams(), "g", where);
+      row("weigh", each.product(), each.grams(), "g", where);
     }
     for (MixSheet.NutrientLine each : sheet.nutrients()) {
-      table.row("nutrient", each.symbol(), each.total(), "mg/L", each.conducts() ? "" : "unseen");
+      row("nutrient", each.symbol(), each.total(), "mg/L", each.conducts() ? "" : "unseen");
       if (!each.oxide().isEmpty()) {
-        table.row("nutrient", each.oxide(), each.totalOxide(), "mg/L", "");
+        row("nutrient", each.oxide(), each.totalOxide(), "mg/L", "");
       }
     }
     for (MixSheet.Stock each : sheet.stocks()) {
-      table.row("stock", each.name(), each.makes(), "L from 1 L", each.check());
+      row("stock", each.name(), each.makes(), "L from 1 L", each.check());
     }
-    sheet.binding().forEach(text -> table.note("binding", text));
-    sheet.notes().forEach(text -> table.note("note", text));
-    sheet.cautions().forEach(text -> table.note("caution", text));
-    return table.lines;
+    sheet.binding().forEach(text -> note("binding", text));
+    sheet.notes().forEach(text -> note("note", text));
+    sheet.cautions().forEach(text -> note("caution", text));
   }
 
   private void row(String kind, String name, double amount, String unit, String note) {

@@ -1,5 +1,6 @@
 package feedwitness.app;
 
+import feedwitness.feed.MixOutcome;
 import feedwitness.feed.MixSheet;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -18,7 +19,13 @@ final class MixText {
     this.sheet = sheet;
   }
 
-  static List<String> lines(MixSheet sheet) {
+  static List<String> lines(MixOutcome.Mixed mixed) {
+    List<String> lines = new ArrayList<>(mixed.sheet().map(MixText::sheet).orElse(List.of()));
+    lines.addAll(MixAsideText.lines(mixed));
+    return lines;
+  }
+
+  private static List<String> sheet(MixSheet sheet) {
     MixText text = new MixText(sheet);
     text.head();
     text.weigh();
@@ -128,17 +135,24 @@ final class MixText {
   }
 
   private void wrapped(String first, String text) {
+    lines.addAll(wrap(first, text));
+  }
+
+  /** Lines of bounded width, the further ones indented as the first. */
+  static List<String> wrap(String first, String text) {
+    List<String> wrapped = new ArrayList<>();
     String start = first;
     StringBuilder line = new StringBuilder(start);
     for (String word : text.split(" ", -1)) {
       if (line.length() > start.length() && line.length() + word.length() > WIDTH) {
-        add(line.toString().stripTrailing());
+        wrapped.add(line.toString().stripTrailing());
         start = " ".repeat(first.length());
         line = new StringBuilder(start);
       }
       line.append(word).append(' ');
     }
-    add(line.toString().stripTrailing());
+    wrapped.add(line.toString().stripTrailing());
+    return wrapped;
   }
 
   private static String format(String format, Object... values) {

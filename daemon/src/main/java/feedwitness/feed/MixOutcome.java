@@ -1,12 +1,22 @@
 package feedwitness.feed;
 
 import java.util.List;
+import java.util.Optional;
 
 /** What comes of a form: sheets, and what is wrong with it. */
 public sealed interface MixOutcome {
 
-  /** It was worked out. */
-  record Mixed(MixSheet sheet) implements MixOutcome {}
+  /** It was worked out: whatever the form asked for. */
+  record Mixed(
+      Optional<MixSheet> sheet,
+      Optional<Supplement> supplement,
+      Optional<Fallback> fallback,
+      List<StockCheck> checks)
+      implements MixOutcome {
+    public Mixed {
+      checks = List.copyOf(checks);
+    }
+  }
 
   /**
    * It cannot be.

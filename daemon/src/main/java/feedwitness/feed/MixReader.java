@@ -14,11 +14,13 @@ final class MixReader {
   private static final double WATERING_SHARE = 0.2;
 
   private final Form form;
+  private final Products products;
   private final Foresight foresight;
   private final List<String> notes = new ArrayList<>();
 
-  MixReader(Form form, Foresight foresight) {
+  MixReader(Form form, Products products, Foresight foresight) {
     this.form = form;
+    this.products = products;
     this.foresight = foresight;
   }
 
@@ -27,13 +29,12 @@ final class MixReader {
     int before = form.faults().size();
     String title = form.text("title").filter(t -> t.length() <= 80).orElse("Mix");
     UnitSystem units = units(form);
-    Products products = products(form, foresight);
     SourceWater water =
         form.form("water")
             .map(w -> WaterReader.read(w, foresight))
             .orElseGet(this::noWater)
             .orElse(SourceWater.RAIN);
-    List<Use> uses = uses(products);
+    List<Use> uses = uses();
     GoalReader.Goal goal = GoalReader.read(form, uses);
     Optional<Form> make = form.form("make");
     double celsius =
@@ -89,17 +90,18 @@ final class MixReader {
     Products products = new Products();
     ProductReader reader = new ProductReader(foresight);
     for (Form each : form.forms("product", MOST_PRODUCTS)) {
-      reader
-          .read(each)
-          .filter(product -> !products.add(product))
-          .ifPresent(
-              product ->
-                  each.fault("id", "is taken by another product", "choose another name for it"));
+      Optional<Product> product = reader.read(each);
+      if (product.isEmpty()) {
+        // told once: whoever names it is not told again
+        each.text("id").ifPresent(products::addFaulty);
+      } else if (!products.add(product.get())) {
+        each.fault("id", "is taken by another product", "choose another name for it");
+      }
     }
     return products;
   }
 
-  private List<Use> uses(Products products) {
+  private List<Use> uses() {
     List<Use> uses = new ArrayList<>();
     form.missing("use", "choose at least one product");
     for (Form each : form.forms("use", MOST_PRODUCTS)) {

@@ -1,17 +1,27 @@
 package feedwitness.feed;
 
 import feedwitness.solution.ConductivityModel;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 
 /** The feed sums behind one door: a form in, a mixing sheet or all its faults out. */
 public final class Mixer {
   /** What a form may hold. */
   public static final List<String> SECTIONS =
       List.of(
-          "title", "units", "water", "acid", "goal", "use", "make", "meter", "stock", "product");
+          "title",
+          "units",
+          "water",
+          "acid",
+          "goal",
+          "use",
+          "make",
+          "meter",
+          "stock",
+          "product",
+          "supplement",
+          "fallback",
+          "check");
 
   private final Foresight foresight;
 
@@ -25,31 +35,12 @@ public final class Mixer {
   }
 
   /**
-   * Works out a form, as {@code daemon/docs/feed.md} describes its fields.
+   * Works out a form, as {@code daemon/docs/feed.md} describes its fields. A form without water,
+   * goal, products and volume, but with a supplement, a fallback or a check, asks for these alone.
    *
    * @param fields texts, numbers, truths, lists and maps of these
    */
   public MixOutcome mix(Map<String, ?> fields) {
-    List<Fault> faults = new ArrayList<>();
-    Form form = new Form(fields, "", faults);
-    Optional<MixRequest> request = new MixReader(form, foresight).read();
-    form.finish();
-    if (!faults.isEmpty() || request.isEmpty()) {
-      return new MixOutcome.Faulty(faults);
-    }
-    return mix(request.get());
-  }
-
-  MixOutcome mix(MixRequest request) {
-    Doses doses = new Doses(request, foresight);
-    Optional<List<Dose>> exact = doses.find();
-    if (exact.isEmpty()) {
-      return new MixOutcome.Faulty(doses.faults());
-    }
-    SheetMaker maker = new SheetMaker(request, foresight, doses, exact.get());
-    MixSheet sheet = maker.sheet();
-    return maker.faults().isEmpty()
-        ? new MixOutcome.Mixed(sheet)
-        : new MixOutcome.Faulty(maker.faults());
+    return new FormWork(fields, foresight).outcome();
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The fertilizers a recipe may name: straight salts, the demo feed, and one's own. */
 final class Products {
@@ -20,6 +21,13 @@ final class Products {
   /** Adds one's own; false if its name is taken. */
   boolean add(Product product) {
     return byId.putIfAbsent(product.id(), product) == null;
+  }
+
+  /** Holds the place of a product whose form is at fault. */
+  void addFaulty(String id) {
+    byId.putIfAbsent(
+        id,
+        new Label(Map.of(), 0, Set.of()).product(id, id, Double.NaN, Double.NaN, Optional.empty()));
   }
 
   List<Product> all() {

@@ -153,13 +153,25 @@ final class Stocks {
 
   /** A stock is too strong for most meters: 10 mL of it in a litre is not. */
   private String check(String name, List<Dose> inStock) {
-    double share = CHECK_MILLILITRES / 1000;
+    return "%s: 10 mL of it made up to 1 L with the same water reads %s mS/cm at 25 °C"
+        .formatted(name, Text.fixed(strength(inStock, CHECK_MILLILITRES / 1000), 2));
+  }
+
+  /** mS/cm at 25 °C of a stock let down to a share of it, with the water it is used with. */
+  double diluted(String name, List<Dose> doses, double share) {
+    return strength(
+        doses.stream()
+            .filter(d -> of(d.product()).equals(name))
+            .map(d -> d.times(wish.makes()))
+            .toList(),
+        share);
+  }
+
+  private double strength(List<Dose> inStock, double share) {
     Composition diluted = request.acid().treated(request.water().perLitre());
     for (Dose dose : inStock) {
       diluted = diluted.plus(share * dose.gramsPerLitre(), dose.product().conducting());
     }
-    double strength = foresight.at25(diluted) + request.water().offset();
-    return "%s: 10 mL of it made up to 1 L with the same water reads %s mS/cm at 25 °C"
-        .formatted(name, Text.fixed(strength, 2));
+    return foresight.at25(diluted) + request.water().offset();
   }
 }

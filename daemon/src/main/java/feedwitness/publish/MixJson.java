@@ -10,9 +10,12 @@ import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.module.SimpleModule;
+import feedwitness.feed.Fallback;
 import feedwitness.feed.Fault;
 import feedwitness.feed.MixOutcome;
 import feedwitness.feed.MixSheet;
+import feedwitness.feed.StockCheck;
+import feedwitness.feed.Supplement;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
@@ -45,18 +48,31 @@ public final class MixJson {
         .build();
   }
 
-  /** What a form came to: faults, or a sheet. */
-  public record Answer(List<Fault> faults, @Nullable MixSheet sheet) {
+  /** What a form came to: faults, or what it asked for. */
+  public record Answer(
+      List<Fault> faults,
+      @Nullable MixSheet sheet,
+      @Nullable Supplement supplement,
+      @Nullable Fallback fallback,
+      List<StockCheck> checks) {
     public Answer {
       faults = List.copyOf(faults);
+      checks = List.copyOf(checks);
     }
 
     /** Field names as JSON has them. */
     public static Answer of(MixOutcome outcome) {
       if (outcome instanceof MixOutcome.Faulty faulty) {
-        return new Answer(faulty.faults().stream().map(MixJson::snake).toList(), null);
+        List<Fault> faults = faulty.faults().stream().map(MixJson::snake).toList();
+        return new Answer(faults, null, null, null, List.of());
       }
-      return new Answer(List.of(), ((MixOutcome.Mixed) outcome).sheet());
+      MixOutcome.Mixed mixed = (MixOutcome.Mixed) outcome;
+      return new Answer(
+          List.of(),
+          mixed.sheet().orElse(null),
+          mixed.supplement().orElse(null),
+          mixed.fallback().orElse(null),
+          mixed.checks());
     }
   }
 

@@ -34,6 +34,17 @@ class MixTest {
           + "{\"product\":\"monopotassium-phosphate\"}],\"make\":{\"per_pot\":\"0.4 L\"},"
           + "\"stock\":{\"volume\":\"20 L\",\"makes\":80,\"stocks\":2,\"coldest_night\":\"4 °C\"}}";
 
+  static final String ASIDE =
+      STOCKS.substring(0, STOCKS.length() - 1)
+          + ",\"supplement\":{\"product\":\"magnesium-sulfate\",\"nutrient\":\"Mg\",\"adds\":20,"
+          + "\"volume\":\"50 L\",\"pots\":30,\"untreated\":10,\"review\":\"2026-06-14\"},"
+          + "\"fallback\":{\"product\":\"house-feed\",\"frequency\":\"weekly\",\"volume\":10,"
+          + "\"granules\":{\"product\":\"six-month granules\",\"applied\":\"2026-03-01\","
+          + "\"today\":\"2026-05-30\",\"longevity\":\"6 months\",\"at\":21,"
+          + "\"pot_temperature\":\"16 °C\"}},"
+          + "\"check\":{\"dilution\":{\"stock\":\"10 mL\",\"in\":\"1 L\",\"measured\":1.05,"
+          + "\"of\":\"calcium\"},\"draw_down\":{\"drawn\":\"1.25 L\",\"delivered\":98}}}";
+
   @RegisterExtension final RunningServer server = new RunningServer();
 
   private JsonNode mix(String form) throws Exception {
@@ -61,6 +72,18 @@ class MixTest {
     assertEquals("sulfate-phosphate stock", sheet.at("/weigh/2/stock").asText());
     assertEquals(4000, sheet.at("/stocks/0/serves_pots").asDouble());
     assertEquals("nitric", sheet.at("/acid/kind").asText());
+  }
+
+  @Test
+  void answersWhatIsAskedBesideTheMix() throws Exception {
+    JsonNode answer = mix(ASIDE);
+    assertTrue(answer.get("faults").isEmpty(), answer::toString);
+    assertEquals(203, 1000 * answer.at("/supplement/grams_per_litre").asDouble(), 1);
+    assertEquals(0.62, answer.at("/fallback/granules_left").asDouble(), 0.05);
+    assertEquals(78.4, answer.at("/checks/1/found").asDouble(), 1e-9);
+    JsonNode alone = mix("{\"check\":{\"draw_down\":{\"drawn\":\"1 L\",\"delivered\":\"81 L\"}}}");
+    assertEquals(81, alone.at("/checks/0/found").asDouble(), 1e-9);
+    assertTrue(alone.get("sheet").isNull());
   }
 
   @Test

@@ -109,6 +109,7 @@ class OpenApiTest {
     fits("get", "/api/v1/fertilizers", server.client().get("/api/v1/fertilizers"));
     fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.ONE_BAG));
     fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.STOCKS));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.ASIDE));
     fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", "{}"));
     fits("post", "/api/v1/setup/listen", server.client().post("/api/v1/setup/listen", LISTEN));
     fits(
@@ -181,6 +182,7 @@ class OpenApiTest {
     fits("ListenRequest", LISTEN);
     fits("MixForm", MixTest.ONE_BAG);
     fits("MixForm", MixTest.STOCKS);
+    fits("MixForm", MixTest.ASIDE);
     fits("NewPoint", SetupTest.HAND_TYPED);
     fits("NewPoint", SetupTest.PROBE);
     fits("Said", SAID);
