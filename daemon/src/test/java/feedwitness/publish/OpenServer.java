@@ -48,10 +48,7 @@ final class OpenServer implements BeforeEachCallback, AfterEachCallback {
   private void start() throws Exception {
     server =
         new WebServer(
-            nursery,
-            nursery,
-            new FixtureDesk(),
-            new FixtureData(nursery),
+            FixtureDesks.of(nursery),
             access.open(
                 new ListenAddress("127.0.0.1", 0),
                 List.of(NAME, PHONE, OTHER_PHONE),
@@ -80,10 +77,7 @@ final class OpenServer implements BeforeEachCallback, AfterEachCallback {
 
   private WebServer none() {
     return new WebServer(
-        nursery,
-        nursery,
-        new FixtureDesk(),
-        new FixtureData(nursery),
+        FixtureDesks.of(nursery),
         access.closed(new ListenAddress("127.0.0.1", 0)),
         Optional.empty());
   }

@@ -24,18 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
-    FixtureEvidence evidence = new FixtureEvidence();
-    return new WebServer(
-        new Desks(
-            nursery,
-            nursery,
-            new FixtureDesk(),
-            new FixtureData(nursery),
-            nursery.watch(evidence),
-            evidence,
-            new FixtureMessages()),
-        access(host, port),
-        Optional.empty());
+    return new WebServer(FixtureDesks.of(nursery), access(host, port), Optional.empty());
   }
 
   private static Access access(String host, int port) {
@@ -106,19 +95,8 @@ class WebServerTest {
   void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
-    FixtureEvidence evidence = new FixtureEvidence();
     WebServer server =
-        new WebServer(
-            new Desks(
-                nursery,
-                nursery,
-                desk,
-                new FixtureData(nursery),
-                nursery.watch(evidence),
-                evidence,
-                new FixtureMessages()),
-            access("127.0.0.1", 0),
-            Optional.empty());
+        new WebServer(FixtureDesks.of(nursery, desk), access("127.0.0.1", 0), Optional.empty());
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =

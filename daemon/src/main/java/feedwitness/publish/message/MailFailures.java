@@ -1,12 +1,13 @@
 package feedwitness.publish.message;
 
 import jakarta.mail.MessagingException;
+import java.io.IOException;
 import java.net.ConnectException;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
 import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
@@ -74,7 +75,12 @@ final class MailFailures {
         return "it fell silent";
       }
     }
-    return said(failure);
+    // The library's own words only say where it was; the cause within says what happened.
+    return all.stream()
+        .filter(each -> each instanceof IOException && each.getMessage() != null)
+        .findFirst()
+        .map(MailFailures::said)
+        .orElseGet(() -> said(failure));
   }
 
   private static String said(Throwable failure) {
@@ -83,7 +89,7 @@ final class MailFailures {
 
   /** Causes and the library's own chain of failures, one for each address. */
   private static Set<Throwable> all(Exception failure) {
-    Set<Throwable> found = new HashSet<>();
+    Set<Throwable> found = new LinkedHashSet<>();
     Deque<Throwable> open = new ArrayDeque<>();
     open.add(failure);
     while (!open.isEmpty()) {

@@ -14,7 +14,9 @@ import java.security.cert.CertificateNotYetValidException;
 import java.util.Optional;
 import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLException;
+import javax.net.ssl.TrustManager;
 import javax.net.ssl.TrustManagerFactory;
+import javax.net.ssl.X509ExtendedTrustManager;
 import org.jspecify.annotations.Nullable;
 
 /** Which certificates are believed, and what is wrong with one that is not. */
@@ -33,7 +35,13 @@ final class Trust {
       TrustManagerFactory managers =
           TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
       managers.init(caFile.isPresent() ? authorities(caFile.get()) : null);
-      context.init(null, managers.getTrustManagers(), null);
+      TrustManager[] all = managers.getTrustManagers();
+      for (int i = 0; i < all.length; i++) {
+        if (all[i] instanceof X509ExtendedTrustManager manager) {
+          all[i] = new NeverExpired(manager);
+        }
+      }
+      context.init(null, all, null);
       return context;
     } catch (GeneralSecurityException e) {
       throw new IOException("no TLS: " + e.getMessage(), e);
