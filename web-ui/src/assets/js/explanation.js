@@ -13,6 +13,7 @@ const TITLES = {
   compensation: "at 25 °C",
   uncertainty: "sure to",
   flags: "judged",
+  later: "said later",
 };
 
 /** {box, load(time)}: explains the last sample of a point at or before a time (a Date or text). */

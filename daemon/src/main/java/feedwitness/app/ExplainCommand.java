@@ -1,6 +1,7 @@
 package feedwitness.app;
 
 import feedwitness.ledger.History;
+import feedwitness.ledger.QualifiedHistory;
 import feedwitness.measurement.Explanation;
 import feedwitness.measurement.Measurement;
 import feedwitness.publish.ExplanationText;
@@ -160,9 +161,12 @@ final class ExplainCommand implements Callable<Integer> {
     }
     try (StoredHistory stored = ((StoredHistory.Opening.Opened) outcome).history()) {
       PointName name = new PointName(point);
-      Optional<Measurement> found = stored.asOf(name, at);
+      QualifiedHistory history = QualifiedHistory.of(stored);
+      Optional<Measurement> found = history.asOf(name, at);
       return found.isPresent()
-          ? print(ExplanationText.of(Explanation.of(found.get(), List.of()), zone))
+          ? print(
+              ExplanationText.of(
+                  Explanation.of(found.get(), List.of(), history.saidLater(found.get())), zone))
           : refuse(1, History.nothing(name, at));
     }
   }

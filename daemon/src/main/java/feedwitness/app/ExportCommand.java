@@ -1,5 +1,7 @@
 package feedwitness.app;
 
+import feedwitness.ledger.History;
+import feedwitness.ledger.QualifiedHistory;
 import feedwitness.publish.CsvExport;
 import feedwitness.publish.CsvLayout;
 import feedwitness.publish.ExportQuery;
@@ -169,7 +171,7 @@ final class ExportCommand implements Callable<Integer> {
           throw new IOException(ExportQuery.noSuchPoint(point.text(), there));
         }
       }
-      ExportTally tally = write(out -> writeCsv(history, query, there, out));
+      ExportTally tally = write(out -> writeCsv(QualifiedHistory.of(history), query, there, out));
       Optional<String> damage = history.damage();
       if (damage.isPresent()) {
         throw new IOException(damage.get());
@@ -179,7 +181,7 @@ final class ExportCommand implements Callable<Integer> {
   }
 
   private static void writeCsv(
-      StoredHistory history, ExportQuery query, List<PointName> there, OutputStream out)
+      History history, ExportQuery query, List<PointName> there, OutputStream out)
       throws IOException {
     Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
     new CsvExport(query.layout(), writer)

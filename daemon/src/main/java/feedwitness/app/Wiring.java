@@ -3,11 +3,16 @@ package feedwitness.app;
 import feedwitness.acquire.SessionPool;
 import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
+import feedwitness.engine.Hindsight;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
 import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
+import feedwitness.ledger.Afterthought;
+import feedwitness.ledger.Afterthoughts;
+import feedwitness.ledger.History;
+import feedwitness.ledger.QualifiedHistory;
 import feedwitness.publish.Desks;
 import feedwitness.publish.WebServer;
 import feedwitness.publish.message.Messages;
@@ -95,9 +100,19 @@ final class Wiring {
     }
     H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger();
     Intake intake = new Intake(ledger.boot(), around.clock(), around.trust());
+    Afterthoughts later = new Afterthoughts();
+    later.load(ledger, Afterthought.KIND, Afterthought::read);
+    History history = new QualifiedHistory(ledger, later);
     Engine engine =
         new Engine(
-            ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());
+            ledger.boot(),
+            Version.text(),
+            config.site(),
+            intake,
+            ledger,
+            history,
+            around.clock(),
+            new Hindsight(ledger, ledger, later, intake::moment));
     AlarmWatch alarms = alarms(engine, ledger, config);
     engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
@@ -128,7 +143,7 @@ final class Wiring {
                 new SplittableRandom()));
     WebServer server =
         new WebServer(
-            new Desks(engine, ledger, desk, data, alarms, ledger, messages),
+            new Desks(engine, history, desk, data, alarms, ledger, messages),
             way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
             way.tls());
     engine.start();

@@ -69,6 +69,11 @@ public interface History {
         .formatted(point, LOOK_BACK.toHours(), at);
   }
 
+  /** What was said later of a measurement, in words; its flags carry it already. */
+  default List<String> saidLater(Measurement measurement) {
+    return List.of();
+  }
+
   /** Points of which anything is on disk, by name; those no longer in the configuration too. */
   List<PointName> recorded();
 

@@ -1,6 +1,7 @@
 package feedwitness.measurement;
 
 import feedwitness.quantity.Octets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -28,9 +29,19 @@ public record Explanation(
    * @param messages as far as they are remembered
    */
   public static Explanation of(Measurement measurement, List<Octets> messages) {
+    return of(measurement, messages, List.of());
+  }
+
+  /**
+   * The same, with what was said of it afterwards.
+   *
+   * @param later one sentence each
+   */
+  public static Explanation of(Measurement measurement, List<Octets> messages, List<String> later) {
     Optional<UncertaintyBudget> budget = UncertaintyBudget.of(measurement);
-    return new Explanation(
-        measurement, messages, ExplanationWords.steps(measurement, messages, budget), budget);
+    List<Step> steps = new ArrayList<>(ExplanationWords.steps(measurement, messages, budget));
+    later.forEach(words -> steps.add(new Step(Stage.LATER, words)));
+    return new Explanation(measurement, messages, steps, budget);
   }
 
   /** One step, in one or a few sentences. */
@@ -44,6 +55,8 @@ public record Explanation(
     CORRECTION,
     COMPENSATION,
     UNCERTAINTY,
-    FLAGS
+    FLAGS,
+    /** What was said of it afterwards. */
+    LATER
   }
 }

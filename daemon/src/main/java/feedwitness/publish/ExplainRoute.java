@@ -28,7 +28,11 @@ final class ExplainRoute {
             .orElseThrow(() -> Problem.of(404, History.nothing(point, at)).exception());
     Answers.json(
         context,
-        ExplanationJson.of(Explanation.of(measurement, live.messages(point, measurement.stamp()))));
+        ExplanationJson.of(
+            Explanation.of(
+                measurement,
+                live.messages(point, measurement.stamp()),
+                history.saidLater(measurement))));
   }
 
   private Instant at(Context context) {
