@@ -86,7 +86,8 @@ final class Wiring {
             new Importer(intake, engine, ledger, around.clock(), ledger::halted),
             engine,
             ledger,
-            config.storeDirectory());
+            config.storeDirectory(),
+            files);
     WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
     engine.start();
     WebServer.Outcome outcome = server.start();
