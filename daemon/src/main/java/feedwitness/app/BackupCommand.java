@@ -20,8 +20,8 @@ import picocli.CommandLine.Spec;
     sortOptions = false,
     header = "Writes a backup of all readings, while recording goes on.",
     description =
-        "%nWorks whether the service runs or not. The configuration is not in it: "
-            + "copy that as well.%n",
+        "%nWorks whether the service runs or not. The configuration is in it, but not the files "
+            + "with secrets that it names: copy those as well.%n",
     exitCodeListHeading = "%nExit codes:%n",
     exitCodeList = {
       "0:the backup is written and whole",
@@ -59,7 +59,7 @@ final class BackupCommand implements Callable<Integer> {
               }
             });
       } else {
-        fromFile(((Whereabouts.Found.Stopped) found).config().storeDirectory());
+        fromFile((Whereabouts.Found.Stopped) found);
       }
       PrintWriter out = spec.commandLine().getOut();
       out.printf("Backup written: %s, %d kB.%n", target, (Files.size(target) + 1023) / 1024);
@@ -71,15 +71,15 @@ final class BackupCommand implements Callable<Integer> {
     }
   }
 
-  private void fromFile(Path directory) throws IOException {
+  private void fromFile(Whereabouts.Found.Stopped found) throws IOException {
     NewFile.refuseExisting(target);
-    StoredHistory.Opening opening = StoredHistory.open(directory);
+    StoredHistory.Opening opening = StoredHistory.open(found.config().storeDirectory());
     if (opening instanceof StoredHistory.Opening.Refused refused) {
       throw new IOException(refused.message());
     }
     Path part = target.toAbsolutePath().resolveSibling(target.getFileName() + ".making");
     try (StoredHistory history = ((StoredHistory.Opening.Opened) opening).history()) {
-      history.backup(part);
+      history.backup(part, BackedUpConfiguration.of(found.files()));
       NewFile.make(target, out -> Files.copy(part, out));
     } finally {
       Files.deleteIfExists(part);

@@ -73,6 +73,13 @@ final class RestoreCommand implements Callable<Integer> {
       holds = restored.holds();
       out.printf("Restored into %s.%n", whereabouts.directory());
       restored.replaced().ifPresent(old -> out.printf("What was there is kept as %s.%n", old));
+      restored
+          .configuration()
+          .ifPresent(
+              folder ->
+                  out.printf(
+                      "The configuration of the backup lies in %s; compare it with yours, which was left as it is.%n",
+                      folder));
       out.println("Start the service again.");
     } else {
       holds = ((Restore.Outcome.Checked) outcome).holds();

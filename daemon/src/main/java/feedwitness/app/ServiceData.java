@@ -6,6 +6,7 @@ import feedwitness.engine.ImportBatch;
 import feedwitness.engine.ImportOutcome;
 import feedwitness.engine.Importer;
 import feedwitness.quantity.PointName;
+import feedwitness.settings.ConfigFiles;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.store.H2Ledger;
 import java.io.IOException;
@@ -25,8 +26,11 @@ final class ServiceData implements DataDesk {
   private final Engine engine;
   private final H2Ledger ledger;
   private final Path directory;
+  private final ConfigFiles files;
 
-  ServiceData(Importer importer, Engine engine, H2Ledger ledger, Path directory) {
+  ServiceData(
+      Importer importer, Engine engine, H2Ledger ledger, Path directory, ConfigFiles files) {
+    this.files = files;
     this.importer = importer;
     this.engine = engine;
     this.ledger = ledger;
@@ -55,7 +59,7 @@ final class ServiceData implements DataDesk {
   public Path backup() throws IOException {
     Path target = Files.createTempFile(directory, BEING_SENT, PART);
     try {
-      ledger.backup(target);
+      ledger.backup(target, BackedUpConfiguration.of(files));
     } catch (IOException | RuntimeException e) {
       Files.deleteIfExists(target);
       throw e;

@@ -129,7 +129,8 @@ final class Wiring {
             new Importer(intake, engine, ledger, around.clock(), ledger::halted),
             engine,
             ledger,
-            config.storeDirectory());
+            config.storeDirectory(),
+            files);
     Messages messages =
         new Messages(
             config.messages(),

@@ -11,9 +11,13 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 
-/** A backup as a file: a zip archive with one entry, the history file. */
+/** A backup as a file: a zip archive with the history file, and the configuration in a folder. */
 final class BackupArchive {
   static final String ENTRY = H2File.NAME + H2File.SUFFIX;
+  static final String CONFIGURATION = "configuration/";
+
+  /** No file of a configuration comes near it. */
+  private static final int LARGEST = 4 << 20;
 
   /** What must stay free when a backup was unpacked, octets. */
   private static final long MARGIN = 32L << 20;
@@ -29,7 +33,7 @@ final class BackupArchive {
     try (ZipFile zip = new ZipFile(archive.toFile())) {
       List<String> names = zip.stream().map(ZipEntry::getName).toList();
       ZipEntry entry = zip.getEntry(ENTRY);
-      if (entry == null || names.size() != 1) {
+      if (entry == null || !names.stream().allMatch(BackupArchive::belongs)) {
         throw new IOException(
             "%s is a zip archive but no backup of Feedwitness: it holds %s instead of %s; name another file"
                 .formatted(archive, few(names), ENTRY));
@@ -49,6 +53,36 @@ final class BackupArchive {
               .formatted(archive, e.getMessage()),
           e);
     }
+  }
+
+  private static boolean belongs(String name) {
+    return name.equals(ENTRY) || name.startsWith(CONFIGURATION);
+  }
+
+  /**
+   * Unpacks the configuration into a new folder, if the archive has one.
+   *
+   * @return how many files it has
+   */
+  static int unpackConfiguration(Path archive, Path folder) throws IOException {
+    int files = 0;
+    try (ZipFile zip = new ZipFile(archive.toFile())) {
+      for (ZipEntry entry : zip.stream().toList()) {
+        if (!entry.getName().startsWith(CONFIGURATION) || entry.isDirectory()) {
+          continue;
+        }
+        Path target = folder.resolve(entry.getName().substring(CONFIGURATION.length())).normalize();
+        if (!target.startsWith(folder) || target.equals(folder) || entry.getSize() > LARGEST) {
+          throw new ZipException("%s is no file of a configuration".formatted(entry.getName()));
+        }
+        Files.createDirectories(target.resolveSibling(""));
+        try (InputStream in = zip.getInputStream(entry)) {
+          copy(in, target, entry.getSize());
+        }
+        files++;
+      }
+    }
+    return files;
   }
 
   /** The size the archive states is not believed: no more is written than it says. */

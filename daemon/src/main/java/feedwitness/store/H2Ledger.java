@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
@@ -131,15 +132,16 @@ public final class H2Ledger
    * Writes a backup of all that was appended until now, while recording goes on.
    *
    * @param target a new file in an existing directory
+   * @param configuration files that are put in as well, by the name they get
    * @throws IOException in words for people, with nothing left of the target
    */
-  public void backup(Path target) throws IOException {
+  public void backup(Path target, Map<String, Path> configuration) throws IOException {
     if (!sync(SYNC_PATIENCE)) {
       throw new IOException(
           trouble()
               .orElse("the history was not written to disk within %s".formatted(SYNC_PATIENCE)));
     }
-    BackupWriter.write(reader.file(), target);
+    BackupWriter.write(reader.file(), target, configuration);
   }
 
   @Override

@@ -39,8 +39,15 @@ public final class Restore {
 
   /** What became of it. */
   public sealed interface Outcome {
-    /** In place. {@code replaced}: what was there before; empty if nothing was. */
-    record Restored(Inventory holds, Optional<Path> replaced) implements Outcome {}
+    /**
+     * In place.
+     *
+     * @param replaced what was there before; empty if nothing was
+     * @param configuration folder with the configuration of the backup, for people to compare;
+     *     empty if it has none
+     */
+    record Restored(Inventory holds, Optional<Path> replaced, Optional<Path> configuration)
+        implements Outcome {}
 
     /** Only looked at. */
     record Checked(Inventory holds) implements Outcome {}
@@ -107,10 +114,24 @@ public final class Restore {
       }
       keepCountingBoots(folder);
       Optional<Path> replaced = swap(folder.resolve(BackupArchive.ENTRY));
-      return new Outcome.Restored(checked.holds(), replaced);
+      return new Outcome.Restored(checked.holds(), replaced, layConfigurationBeside(archive));
     } finally {
       removeQuietly(folder);
     }
+  }
+
+  /** Never over the one in use: that may be newer, and lie where this user may not write. */
+  private Optional<Path> layConfigurationBeside(Path archive) {
+    Path folder = freeName("configuration-from-backup-" + WHEN.format(time.wall()), "");
+    try {
+      if (BackupArchive.unpackConfiguration(archive, folder) > 0) {
+        giveToOwner(folder);
+        return Optional.of(folder);
+      }
+    } catch (IOException e) {
+      Logger.warn("the configuration in {} cannot be unpacked: {}", archive, e.getMessage());
+    }
+    return Optional.empty();
   }
 
   private static Outcome inspect(Path archive, Path folder) {
@@ -197,7 +218,7 @@ public final class Restore {
     giveToOwner(directory.resolve(H2File.LOCK));
     Optional<Path> replaced = Optional.empty();
     if (Files.exists(history())) {
-      Path aside = freeName("history-replaced-" + WHEN.format(time.wall()));
+      Path aside = freeName("history-replaced-" + WHEN.format(time.wall()), H2File.SUFFIX);
       Files.move(history(), aside, StandardCopyOption.ATOMIC_MOVE);
       replaced = Optional.of(aside);
     }
@@ -222,10 +243,10 @@ public final class Restore {
     }
   }
 
-  private Path freeName(String stem) {
-    Path name = directory.resolve(stem + H2File.SUFFIX);
+  private Path freeName(String stem, String ending) {
+    Path name = directory.resolve(stem + ending);
     for (int i = 2; Files.exists(name); i++) {
-      name = directory.resolve(stem + "-" + i + H2File.SUFFIX);
+      name = directory.resolve(stem + "-" + i + ending);
     }
     return name;
   }

@@ -15,6 +15,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.LongConsumer;
@@ -121,8 +122,8 @@ public final class StoredHistory implements History, EvidenceHistory, AutoClosea
   }
 
   /** See {@link H2Ledger#backup}. */
-  public void backup(Path target) throws IOException {
-    BackupWriter.write(file, target);
+  public void backup(Path target, Map<String, Path> configuration) throws IOException {
+    BackupWriter.write(file, target, configuration);
   }
 
   /** Reads everything there is. */

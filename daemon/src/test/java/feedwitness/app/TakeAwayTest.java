@@ -56,6 +56,18 @@ class TakeAwayTest {
         201);
   }
 
+  /** What the restored backup held. */
+  private Path configuration() throws Exception {
+    try (Stream<Path> all = Files.walk(folder)) {
+      return all.filter(
+              file ->
+                  file.endsWith("feedwitness.toml")
+                      && file.toString().contains("configuration-from-backup-"))
+          .findFirst()
+          .orElseThrow();
+    }
+  }
+
   private List<String> lines(Path file) throws Exception {
     return Files.readString(file).lines().toList();
   }
@@ -156,6 +168,9 @@ class TakeAwayTest {
     Cli restored = Cli.run("restore", "--config", config, backup.toString());
     assertEquals(0, restored.code(), restored.err());
     assertTrue(restored.out().contains("history-replaced-"), restored.out());
+    assertTrue(restored.out().contains("compare it with yours"), restored.out());
+    assertEquals(
+        Files.readString(folder.resolve("feedwitness.toml")), Files.readString(configuration()));
     try (ServiceUnderTest service = start()) {
       Path after = folder.resolve("after.csv");
       assertEquals(0, Cli.run("export", "--config", config, "-o", after.toString()).code());
@@ -165,8 +180,8 @@ class TakeAwayTest {
     }
     try (Stream<Path> files = Files.list(folder.resolve("feedwitness-data"))) {
       List<String> names = files.map(file -> file.getFileName().toString()).sorted().toList();
-      assertEquals(3, names.size(), names::toString);
-      assertTrue(names.get(0).startsWith("history-replaced-"), names::toString);
+      assertEquals(4, names.size(), names::toString);
+      assertTrue(names.get(1).startsWith("history-replaced-"), names::toString);
     }
   }
 

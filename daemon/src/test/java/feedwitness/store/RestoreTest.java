@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import feedwitness.quantity.TimeSource;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -29,7 +30,7 @@ class RestoreTest {
       deed.on(look);
     }
     Path backup = folder.resolve(name + ".zip");
-    BackupWriter.write(new H2File(directory), backup);
+    BackupWriter.write(new H2File(directory), backup, Map.of());
     return backup;
   }
 

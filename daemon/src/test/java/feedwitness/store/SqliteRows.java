@@ -68,13 +68,6 @@ final class SqliteRows implements AutoCloseable {
     connection.commit();
   }
 
-  void clearRollUp() throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute("delete from hourly");
-    }
-    connection.commit();
-  }
-
   /** Buckets from single rows; returns how many. */
   int course(int point, Instant from, Instant to, int points) throws SQLException {
     return buckets(

@@ -29,8 +29,9 @@ public final class StoreBenchmark {
   /** The writer takes half of it at a time: a day of each probe. */
   private static final int QUEUE = 800_000;
 
-  private static final int RUNS = 101;
-  private static final int POINTS = 1_000;
+  private static final int RUNS = 31;
+
+  static final int POINTS = 1_000;
   private static final double GIGA = 1e9;
 
   private final Path folder;
@@ -59,7 +60,7 @@ public final class StoreBenchmark {
       benchmark.wear(options.hours());
     }
     if (options.years() > 0) {
-      benchmark.years(options.years());
+      new LongHistoryBenchmark(benchmark, SEED).run(options.years());
     }
     if (options.cuts() > 0) {
       benchmark.cuts(options.cuts());
@@ -86,7 +87,12 @@ public final class StoreBenchmark {
     rows.add("|---|---|---|---|---|");
   }
 
-  private void row(String what, String unit, double ours, double theirs, String reach) {
+  void row(String text) {
+    rows.add(text);
+    System.out.println(text);
+  }
+
+  void row(String what, String unit, double ours, double theirs, String reach) {
     rows.add(
         String.format(
             Locale.ROOT,
@@ -118,7 +124,7 @@ public final class StoreBenchmark {
     return ((LedgerOpening.Opened) opening).ledger();
   }
 
-  private Path directory(String name) throws IOException {
+  Path directory(String name) throws IOException {
     return Files.createTempDirectory(folder, name);
   }
 
@@ -310,56 +316,6 @@ public final class StoreBenchmark {
     double written = BenchmarkOptions.writtenByThisProcess() - before;
     BenchmarkOptions.delete(theirs);
     return written;
-  }
-
-  /** A season and a year, in one year of history and in many; a reading every five minutes. */
-  private void years(int years) throws Exception {
-    Path ours = directory("years");
-    Path theirs = directory("years");
-    BenchmarkData data = new BenchmarkData(SEED, 300_000);
-    int aDay = 4 * 288;
-    double[] season = {0, 0};
-    double[] year = {0, 0};
-    try (SqliteRows sqlite = new SqliteRows(theirs, "off");
-        H2Ledger ledger = open(ours, new H2File(ours))) {
-      for (int day = 0; day < 366 * years; day++) {
-        List<Measurement> block = data.next(aDay, ledger.boot());
-        block.forEach(ledger::append);
-        sqlite.insert(block);
-        if (day == 365) {
-          ledger.sync(Duration.ofMinutes(5));
-          sqlite.rollUp();
-          season = hours(ledger, sqlite, data.end(), 150);
-          year = hours(ledger, sqlite, data.end(), 365);
-          sqlite.clearRollUp();
-        }
-      }
-      ledger.sync(Duration.ofMinutes(5));
-      sqlite.rollUp();
-      double[] longSeason = hours(ledger, sqlite, data.end(), 150);
-      double[] longYear = hours(ledger, sqlite, data.end(), 365);
-      row("a season (150 d) in one year", "ms", season[0], season[1], "≤ 3");
-      row("a year in one year", "ms", year[0], year[1], "≤ 3");
-      row("a season in %d years".formatted(years), "ms", longSeason[0], longSeason[1], "≤ 3");
-      row("a year in %d years".formatted(years), "ms", longYear[0], longYear[1], "≤ 3");
-      System.out.printf(
-          Locale.ROOT,
-          "%d times the history: season × %.2f, year × %.2f%n",
-          years,
-          longSeason[0] / season[0],
-          longYear[0] / year[0]);
-    }
-    BenchmarkOptions.delete(ours);
-    BenchmarkOptions.delete(theirs);
-  }
-
-  private static double[] hours(H2Ledger ledger, SqliteRows sqlite, Instant end, int days)
-      throws SQLException {
-    return medians(
-        ledger,
-        Duration.ofDays(days),
-        end,
-        (point, from, to) -> sqlite.courseOfHours(point, from, to, POINTS));
   }
 
   /** The service on the demo, over one history. */
