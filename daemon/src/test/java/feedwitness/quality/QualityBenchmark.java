@@ -59,7 +59,10 @@ final class QualityBenchmark {
     }
     print("pooled", all);
     variant("backwards", QualityBenchmark::backwards);
-    variant("every second", QualityBenchmark::everySecond);
+    variant("every second", rows -> every(2, 0, rows));
+    variant("the others", rows -> every(2, 1, rows));
+    variant("every third", rows -> every(3, 0, rows));
+    variant("backwards second", rows -> every(2, 0, backwards(rows)));
   }
 
   /** The same series, changed into ones on which no parameter was ever looked at. */
@@ -91,9 +94,9 @@ final class QualityBenchmark {
     return changed;
   }
 
-  private static List<String> everySecond(List<String> rows) {
+  private static List<String> every(int stride, int first, List<String> rows) {
     List<String> changed = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i += 2) {
+    for (int i = first; i < rows.size(); i += stride) {
       changed.add(rows.get(i));
     }
     return changed;
