@@ -73,6 +73,7 @@ final class Bases {
         facts.maxCelsius(),
         facts.resolutionMilliSiemensPerCm(),
         facts.accuracyPercent(),
-        facts.temperatureAccuracyKelvin());
+        facts.temperatureAccuracyKelvin(),
+        facts.repeatabilityPercent());
   }
 }

@@ -12,6 +12,8 @@ package feedwitness.profile;
  * @param accuracyPercent stated accuracy of conductivity, ± % of reading, > 0 to 100; NaN if
  *     unknown
  * @param temperatureAccuracyKelvin stated accuracy of temperature, ± K, > 0 to 50; NaN if unknown
+ * @param repeatabilityPercent how far repeated readings of one solution scatter, ± % of reading, >
+ *     0 to 100; NaN if unknown
  */
 public record InstrumentFacts(
     Compensation compensation,
@@ -21,7 +23,8 @@ public record InstrumentFacts(
     double maxCelsius,
     double resolutionMilliSiemensPerCm,
     double accuracyPercent,
-    double temperatureAccuracyKelvin) {
+    double temperatureAccuracyKelvin,
+    double repeatabilityPercent) {
   private static final double HIGHEST_MILLISIEMENS_PER_CM = 2000;
   private static final double LOWEST_CELSIUS = -50;
   private static final double HIGHEST_CELSIUS = 200;
@@ -49,6 +52,29 @@ public record InstrumentFacts(
     checkPositive("resolution", resolutionMilliSiemensPerCm, maxMilliSiemensPerCm, "mS/cm");
     checkPositive("accuracy", accuracyPercent, 100, "%");
     checkPositive("temperature accuracy", temperatureAccuracyKelvin, 50, "K");
+    checkPositive("repeatability", repeatabilityPercent, 100, "%");
+  }
+
+  /** Where the maker states no repeatability. */
+  public InstrumentFacts(
+      Compensation compensation,
+      double minMilliSiemensPerCm,
+      double maxMilliSiemensPerCm,
+      double minCelsius,
+      double maxCelsius,
+      double resolutionMilliSiemensPerCm,
+      double accuracyPercent,
+      double temperatureAccuracyKelvin) {
+    this(
+        compensation,
+        minMilliSiemensPerCm,
+        maxMilliSiemensPerCm,
+        minCelsius,
+        maxCelsius,
+        resolutionMilliSiemensPerCm,
+        accuracyPercent,
+        temperatureAccuracyKelvin,
+        Double.NaN);
   }
 
   private static void checkPositive(String item, double value, double limit, String unit) {

@@ -22,7 +22,8 @@ final class InstrumentReader {
           "rated-temperature",
           "resolution",
           "accuracy",
-          "temperature-accuracy");
+          "temperature-accuracy",
+          "repeatability");
   private static final Pattern NUMBER_AND_UNIT =
       Pattern.compile("(-?[0-9]{1,9}(?:\\.[0-9]{1,9})?)\\s*(\\S*)");
 
@@ -50,12 +51,14 @@ final class InstrumentReader {
     OptionalDouble accuracy = optional(section, "accuracy", text -> positive(text, "%", 100));
     OptionalDouble kelvin =
         optional(section, "temperature-accuracy", text -> positive(text, "K", 50));
+    OptionalDouble scatter = optional(section, "repeatability", text -> positive(text, "%", 100));
     if (compensation.isEmpty()
         || conductivity.isEmpty()
         || temperature.isEmpty()
         || resolution.isEmpty()
         || accuracy.isEmpty()
-        || kelvin.isEmpty()) {
+        || kelvin.isEmpty()
+        || scatter.isEmpty()) {
       return Optional.empty();
     }
     return section.made(
@@ -69,7 +72,8 @@ final class InstrumentReader {
                 temperature.get().high(),
                 resolution.getAsDouble(),
                 accuracy.getAsDouble(),
-                kelvin.getAsDouble()));
+                kelvin.getAsDouble(),
+                scatter.getAsDouble()));
   }
 
   private record Span(double low, double high) {}

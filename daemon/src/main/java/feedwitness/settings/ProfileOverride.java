@@ -55,6 +55,7 @@ final class ProfileOverride {
         facts.maxCelsius(),
         facts.resolutionMilliSiemensPerCm(),
         facts.accuracyPercent(),
-        facts.temperatureAccuracyKelvin());
+        facts.temperatureAccuracyKelvin(),
+        facts.repeatabilityPercent());
   }
 }

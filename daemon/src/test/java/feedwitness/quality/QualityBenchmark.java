@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Random;
 import java.util.function.UnaryOperator;
 
 /**
@@ -47,6 +48,9 @@ final class QualityBenchmark {
     Recording plant = Recording.plantWater(folder.resolve("plant_water_1min.csv"));
     quiet(plant);
     injected(plant, 12_000, 400, 1440);
+    for (int minutes : new int[] {540, 720, 960}) {
+      frozen(plant, 12_000, minutes);
+    }
   }
 
   private void streams() throws IOException {
@@ -59,7 +63,10 @@ final class QualityBenchmark {
     }
     print("pooled", all);
     variant("backwards", QualityBenchmark::backwards);
-    variant("every second", QualityBenchmark::everySecond);
+    variant("every second", rows -> every(2, 0, rows));
+    variant("the others", rows -> every(2, 1, rows));
+    variant("every third", rows -> every(3, 0, rows));
+    variant("backwards second", rows -> every(2, 0, backwards(rows)));
   }
 
   /** The same series, changed into ones on which no parameter was ever looked at. */
@@ -91,9 +98,9 @@ final class QualityBenchmark {
     return changed;
   }
 
-  private static List<String> everySecond(List<String> rows) {
+  private static List<String> every(int stride, int first, List<String> rows) {
     List<String> changed = new ArrayList<>();
-    for (int i = 0; i < rows.size(); i += 2) {
+    for (int i = first; i < rows.size(); i += stride) {
       changed.add(rows.get(i));
     }
     return changed;
@@ -149,6 +156,44 @@ final class QualityBenchmark {
       raised += verdict && !InjectedFaults.brokenAlready(background.rows().get(i)) ? 1 : 0;
     }
     out.printf("%s untouched: %d of %d rows flagged%n", background.name(), raised, flags.size());
+  }
+
+  /** Both numbers frozen, for just so long: from when on a coarse instrument can be told. */
+  private void frozen(Recording background, int from, int length) {
+    int events = 0;
+    int found = 0;
+    int rows = 0;
+    for (long seed = 1; seed <= 8; seed++) {
+      Random random = new Random(seed * 31 + length);
+      List<Row> changed = new ArrayList<>(background.rows());
+      List<Integer> starts = new ArrayList<>();
+      int at = from + 3000 + random.nextInt(3000);
+      while (at + length + 1 < changed.size()) {
+        if (!InjectedFaults.brokenAlready(changed.get(at - 1))) {
+          Row last = changed.get(at - 1);
+          for (int i = at; i < at + length; i++) {
+            changed.set(
+                i, new Row(changed.get(i).seconds(), last.milliSiemensPerCm(), last.celsius()));
+          }
+          starts.add(at);
+          at += length;
+        }
+        at += 3000 + random.nextInt(3000);
+      }
+      List<Flags> flags = background.with(changed).judge();
+      for (int start : starts) {
+        int hit = 0;
+        for (Flags one : flags.subList(start, start + length)) {
+          hit += one.has(QualityFlag.STUCK) ? 1 : 0;
+        }
+        events++;
+        found += hit > 0 ? 1 : 0;
+        rows += hit;
+      }
+    }
+    out.printf(
+        "%s frozen for %d rows: %d of %d events found, %d rows%n",
+        background.name(), length, found, events, rows);
   }
 
   private void injected(Recording background, int from, int gap, int stuckRows) {

@@ -197,6 +197,33 @@ class QualityJudgeTest {
   }
 
   @Test
+  void knowsTheWayBackFromTheEndOfTheScale() {
+    Bench bench = bench(60);
+    bench.about(0.37, 2000);
+    for (int i = 0; i < 3000; i++) {
+      bench.read(Math.round(7990 + 20 * bench.random.nextGaussian()) / 1000.0, 18);
+    }
+    bench.read(0, 18);
+    int back = bench.flags.size();
+    bench.about(0.34, 200);
+    assertTrue(bench.has(2000, QualityFlag.RATE_OF_CHANGE));
+    assertEquals(0, bench.verdicts(back), "the true readings are not air");
+  }
+
+  @Test
+  void takesALevelOfTheDayBeforeForNormal() {
+    Bench bench = bench(60);
+    bench.about(0.8, 3000);
+    for (int i = 0; i < 300; i++) {
+      bench.read(bench.noisy(0.8 + 0.003 * i), 18 + 0.01 * (i % 4));
+    }
+    bench.about(1.7, 1400);
+    assertEquals(0, bench.verdicts(0));
+    bench.about(0.8, 100);
+    assertEquals(0, bench.verdicts(0), "yesterday's feed again");
+  }
+
+  @Test
   void learnsThatATrayIsDryMostOfTheDay() {
     Bench bench = bench(60);
     tray(bench, 2);

@@ -1,5 +1,6 @@
 package feedwitness.settings;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
@@ -68,6 +69,16 @@ class ProfileFaultsTest {
     ProfileShelf shelf = ProfileShelf.read(desk.file("profiles"));
     assertTrue(shelf.problems().isEmpty(), () -> shelf.problems().toString());
     assertTrue(shelf.names().containsAll(List.of("bus", "lines", "pushed-csv")));
+  }
+
+  @Test
+  void readsHowFarAnInstrumentScatters() {
+    Desk desk = new Desk(folder);
+    desk.write("profiles/bus.toml", MODBUS + "repeatability = \"0.3 %\"\n");
+    desk.write("profiles/lines.toml", LINE);
+    ProfileShelf shelf = ProfileShelf.read(desk.file("profiles"));
+    assertEquals(0.3, shelf.find("bus").orElseThrow().instrument().repeatabilityPercent(), 0);
+    assertTrue(Double.isNaN(shelf.find("lines").orElseThrow().instrument().repeatabilityPercent()));
   }
 
   @Test
@@ -160,6 +171,7 @@ class ProfileFaultsTest {
     fault(LINE, "[instrument]", "[instrument]\naccuracy = \"2\"", "10:1", "unit %");
     fault(LINE, "[instrument]", "[instrument]\naccuracy = \"0 %\"", "10:1", "not above 0");
     fault(LINE, "[instrument]", "[instrument]\nresolution = \"1 mg/L\"", "10:1", "no unit");
+    fault(LINE, "[instrument]", "[instrument]\nrepeatability = \"0.3\"", "10:1", "unit %");
   }
 
   @Test
