@@ -10,9 +10,7 @@ import org.junit.jupiter.api.Test;
 /** One bag, one strength: what a grower with no probe at all begins with. */
 class OneBagTest {
 
-  /**
-   * By the table of docs/feed.md: 1 g/L adds 0.93 mS/cm, so 1.04 needs 1.12 g/L, give or take 2 %.
-   */
+  /** By the table of docs/feed.md: 1 g/L adds 0.92 mS/cm, so 1.04 needs 1.13 g/L. */
   @Test
   void findsTheGramsForAStrength() {
     MixSheet sheet = Forms.oneBag().sheet();

@@ -95,7 +95,7 @@ class StockTest {
         Forms.salts(Map.of("K", 300), "potassium-sulfate")
             .with("stock", stock("makes", makes, "coldest-night", "2 °C", "volume", "10 L"))
             .sheet();
-    assertEquals(0.9, kept.stocks().get(0).saturation(), 0.01);
+    assertEquals(0.9, kept.stocks().get(0).saturation(), 0.02);
     assertEquals(safe, kept.weigh().get(0).grams(), 0.02 * safe);
   }
 
@@ -168,6 +168,15 @@ class StockTest {
     assertEquals(2.9 * 14.007, Forms.line(sheet, "nitrate-N").fromWater(), 0.1);
     assertTrue(sheet.strength().water() - 0.46 < 0.1);
     assertTrue(Forms.says(sheet.cautions(), "Acid into water, never water into acid"));
+    Map<String, Object> nitric = Map.of("kind", "nitric", "strength", "60 %", "density", "1.37");
+    Forms.oneBag()
+        .with("acid", nitric)
+        .with("water", Map.of("measured", "0.46 mS/cm"))
+        .refused("acid.kind", "was not measured", "acid by guess");
+    Forms.oneBag()
+        .with("acid", nitric)
+        .with("water", Map.of("kind", "rain"))
+        .refused("acid.leave", "needs no acid");
     Forms.oneBag()
         .with("acid", Map.of("kind", "nitric", "strength", "60 %"))
         .refused("acid.density", "is missing", "by weight needs it");
