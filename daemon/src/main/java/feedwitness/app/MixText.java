@@ -49,6 +49,27 @@ final class MixText {
             "Strength %.2f mS/cm at 25 °C (± %.2f): water %.2f, added by feed %.2f",
             strength.total(), 2 * strength.uncertainty(), strength.water(), strength.added()));
     add("Your meter will show %s".formatted(sheet.meter().text()));
+    water(sheet.water());
+  }
+
+  private void water(MixSheet.Water water) {
+    StringBuilder text = new StringBuilder("Source water: ");
+    boolean reported = !Double.isNaN(water.imbalancePercent());
+    if (!Double.isNaN(water.measured())) {
+      text.append(format("measured %.2f mS/cm", water.measured())).append(reported ? ", " : "");
+    } else if (!reported) {
+      text.append(format("%.2f mS/cm", water.predicted()));
+    }
+    if (reported) {
+      text.append(
+          format(
+              "its report makes %.2f mS/cm (charges %.1f %% apart)",
+              water.predicted(), Math.abs(water.imbalancePercent())));
+    }
+    if (!Double.isNaN(water.alkalinity())) {
+      text.append(format(", alkalinity %.2f mmol/L", water.alkalinity()));
+    }
+    add(text.toString());
   }
 
   private void weigh() {

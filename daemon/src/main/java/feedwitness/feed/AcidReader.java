@@ -25,6 +25,18 @@ final class AcidReader {
     Optional<Double> density = form.read("density", Amounts::density, 1, 1.9, "g/mL");
     double leave =
         form.read("leave", WaterText::alkalinity, 0.3, 20, "mmol/L").orElse(USUALLY_LEFT);
+    if (Double.isNaN(water.alkalinity())) {
+      form.fault(
+          "kind",
+          "cannot be worked out: the alkalinity of the water was not measured",
+          "measure it and give water.alkalinity; acid by guess ruins a crop");
+    } else if (water.alkalinity() <= leave) {
+      form.fault(
+          "leave",
+          "is no less than the alkalinity of the water, %s mmol/L"
+              .formatted(Text.figures(water.alkalinity(), 3)),
+          "this water needs no acid; leave it out");
+    }
     form.finish();
     if (form.faults().size() > before) {
       return AcidDose.NONE;

@@ -15,7 +15,7 @@ import java.util.stream.Collectors;
  */
 final class Amounts {
   private static final Pattern SHAPE =
-      Pattern.compile("(-?[0-9]{1,9}(?:\\.[0-9]{1,9})?|-?\\.[0-9]{1,9})\\s*(.*)");
+      Pattern.compile("(-?[0-9]{1,9}(?:\\.[0-9]{1,30})?|-?\\.[0-9]{1,30})\\s*(.*)");
 
   /** Litres in each unit. Gallons and pints differ by a fifth between countries. */
   private static final Map<String, Double> LITRES =

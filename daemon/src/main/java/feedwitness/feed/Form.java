@@ -81,7 +81,7 @@ final class Form {
   }
 
   private static String show(Object value) {
-    return value instanceof Number number
+    return value instanceof Number number && Double.isFinite(number.doubleValue())
         ? new BigDecimal(number.toString()).stripTrailingZeros().toPlainString()
         : String.valueOf(value);
   }

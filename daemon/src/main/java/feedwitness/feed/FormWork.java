@@ -40,7 +40,7 @@ final class FormWork {
 
   private void mix(Products products) {
     request = new MixReader(form, products, foresight).read();
-    if (request.isEmpty()) {
+    if (request.isEmpty() || !faults.isEmpty()) {
       return;
     }
     Doses finder = new Doses(request.get(), foresight);

@@ -136,7 +136,7 @@ final class SheetMaker {
     if (acid.isNone()) {
       return Optional.empty();
     }
-    double millilitres = acid.millilitresPerLitre() * request.litres();
+    double millilitres = acid.millilitresPerLitre() * scale.litres();
     return Optional.of(
         new MixSheet.Acid(
             acid.acid().word,
@@ -147,7 +147,7 @@ final class SheetMaker {
                 .formatted(
                     request.units().volume(millilitres / 1000),
                     acid.acid().word,
-                    request.units().volume(request.litres()),
+                    request.units().volume(scale.litres()),
                     Text.figures(acid.neutralised(), 3),
                     Text.figures(acid.left(), 3))));
   }

@@ -10,7 +10,7 @@ import java.util.Map;
  *
  * @param perLitre mol/L, charges balanced
  * @param nutrients mg/L
- * @param alkalinity mmol/L of charge; NaN where nothing is known of it
+ * @param alkalinity mmol/L of charge; NaN where it was not measured
  * @param measured mS/cm at 25 °C; NaN if it was not measured
  * @param predicted mS/cm at 25 °C, from the ions
  * @param imbalancePercent cations less anions of the report, in percent of their sum; NaN without a
@@ -50,7 +50,6 @@ public record SourceWater(
               Map.entry(Ion.NO3, 0.00004),
               Map.entry(Ion.CO3, 0.0041)));
 
-  private static final double TYPE_ALKALINITY = 3.86;
   private static final int HALVINGS = 50;
   private static final double MOST_OF_TYPE = 20;
 
@@ -84,7 +83,7 @@ public record SourceWater(
     return new SourceWater(
         type,
         Atoms.of(type).times(1000),
-        TYPE_ALKALINITY * low,
+        Double.NaN,
         measured,
         foresight.at25(type),
         Double.NaN,

@@ -86,6 +86,15 @@ final class Steps {
                   name,
                   request.units().volume(wish.makes())));
     }
+    if (!request.acid().isNone()) {
+      double millilitres = request.acid().millilitresPerLitre() * scale.litres();
+      say(
+          "Acid goes by a tank of its own: %s of %s acid for %s of water."
+              .formatted(
+                  request.units().volume(millilitres / 1000),
+                  request.acid().acid().word,
+                  request.units().volume(scale.litres())));
+    }
     add(
         "Set the injector: one litre of stock makes %s; measure what comes out."
             .formatted(request.units().volume(wish.makes())),

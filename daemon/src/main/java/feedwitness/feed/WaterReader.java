@@ -137,14 +137,14 @@ final class WaterReader {
               .formatted(Text.fixed(Math.abs(percent), 1)));
     }
     millimol.merge(off > 0 ? Ion.CL : Ion.NA, Math.abs(off), Double::sum);
-    return Optional.of(water(ofCarbonate, pH, measured, percent));
+    return Optional.of(water(ofCarbonate, alkalinity.orElse(Double.NaN), pH, measured, percent));
   }
 
   private SourceWater water(
-      double alkalinity, double pH, Optional<Double> measured, double percent) {
+      double ofCarbonate, double alkalinity, double pH, Optional<Double> measured, double percent) {
     Composition perLitre =
         Composition.of(millimol)
-            .with(Ion.CO3, alkalinity * (1 + Math.pow(10, PK1 - pH)))
+            .with(Ion.CO3, ofCarbonate * (1 + Math.pow(10, PK1 - pH)))
             .times(1e-3);
     double predicted = foresight.at25(perLitre);
     measured.ifPresent(value -> compare(value, predicted));
