@@ -1,8 +1,8 @@
 package feedwitness.check;
 
+import feedwitness.calibration.CalibrationCurve;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,7 +17,6 @@ public final class CheckSession {
   private final StandardShelf shelf;
   private final CheckLimits limits;
   private final CheckRounds rounds;
-  private final List<String> notes = new ArrayList<>();
 
   private Phase phase = Phase.RINSE;
   private Settling settling;
@@ -214,11 +213,12 @@ public final class CheckSession {
         : result.shown();
   }
 
+  private Entry entry(String author, When now) {
+    return new Entry(id(), subject(), now.wall(), author);
+  }
+
   private CheckReply keep(StandardResult result, When now) {
-    StandardMeasured record =
-        new StandardMeasured(
-            new Entry(id(), subject(), now.wall(), started.author()), round(), result);
-    asked = Optional.empty();
+    StandardMeasured record = new StandardMeasured(entry(started.author(), now), round(), result);
     accept(record);
     return CheckReply.done(result.words() + "; " + guide(), record);
   }
@@ -226,13 +226,14 @@ public final class CheckSession {
   /** Takes a fact in, new or out of the records. */
   void accept(CheckEvidence record) {
     rounds.accept(record);
+    asked = Optional.empty();
     phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
     settling = fresh();
   }
 
   /** After "did you mean …?": it is the standard that was named, whatever it reads. */
   public CheckReply reallyThat(When now) {
-    if (asked.isEmpty()) {
+    if (phase != Phase.DID_YOU_MEAN || asked.isEmpty()) {
       return CheckReply.refused("nothing was asked: " + guide());
     }
     lastDeed = now;
@@ -241,14 +242,18 @@ public final class CheckSession {
 
   /** After "did you mean …?": it was another one; the right one is to be measured now. */
   public CheckReply wrongBottle(When now) {
-    if (asked.isEmpty()) {
+    if (phase != Phase.DID_YOU_MEAN) {
       return CheckReply.refused("nothing was asked: " + guide());
     }
-    asked = Optional.empty();
-    notes.add("a reading in the wrong bottle was left out");
-    phase = Phase.RINSE;
     lastDeed = now;
-    return CheckReply.done(guide());
+    return noted("a reading in the wrong bottle was left out", "", now);
+  }
+
+  /** Back to the rinse of the same standard, with a note. */
+  private CheckReply noted(String note, String advice, When now) {
+    CheckNoted record = new CheckNoted(entry(CheckEvidence.BY_ITSELF, now), note);
+    accept(record);
+    return CheckReply.done(note + advice + "; " + guide(), record);
   }
 
   /** The probe has been cleaned: a new round begins. */
@@ -263,8 +268,7 @@ public final class CheckSession {
       return CheckReply.refused(
           "it is adjusted already; finish this check and begin another to clean it");
     }
-    ProbeCleaned record =
-        new ProbeCleaned(new Entry(id(), subject(), now.wall(), author), how, started.mark());
+    ProbeCleaned record = new ProbeCleaned(entry(author, now), how, started.mark());
     accept(record);
     lastDeed = now;
     return CheckReply.done(guide(), record);
@@ -281,40 +285,29 @@ public final class CheckSession {
    * @param adjustment names it, unique
    */
   public CheckReply adjust(String author, String adjustment, When now) {
-    AdjustmentSum.Outcome outcome = proposal();
-    if (outcome instanceof AdjustmentSum.Refused refused) {
-      return CheckReply.refused(refused.words());
+    if (phase != Phase.ROUND_DONE) {
+      return CheckReply.refused("measure all standards of this round first: " + guide());
     }
-    AdjustmentSum.Proposed proposed = (AdjustmentSum.Proposed) outcome;
-    return adjusted(
-        new CurveAdjusted(
-            new Entry(id(), subject(), now.wall(), author),
-            adjustment,
-            proposed.method(),
-            instrument().basis().calibration(),
-            proposed.curve(),
-            proposed.words(),
-            "",
-            started.mark()),
-        now);
+    AdjustmentSum.Outcome outcome = proposal();
+    return outcome instanceof AdjustmentSum.Proposed proposed
+        ? adjusted(
+            CurveAdjusted.proposed(
+                entry(author, now), adjustment, inUse(), proposed, started.mark()),
+            now)
+        : CheckReply.refused(((AdjustmentSum.Refused) outcome).words());
+  }
+
+  private CalibrationCurve inUse() {
+    return instrument().basis().calibration();
   }
 
   /** The instrument was adjusted by its own means; our curve stays. */
   public CheckReply adjustedByInstrument(String author, String adjustment, When now) {
-    if (phase != Phase.ROUND_DONE) {
-      return CheckReply.refused("measure all standards of this round before adjusting: " + guide());
-    }
-    return adjusted(
-        new CurveAdjusted(
-            new Entry(id(), subject(), now.wall(), author),
-            adjustment,
-            CurveAdjusted.Method.BY_INSTRUMENT,
-            instrument().basis().calibration(),
-            instrument().basis().calibration(),
-            "adjusted at the instrument",
-            "",
-            started.mark()),
-        now);
+    return phase == Phase.ROUND_DONE
+        ? adjusted(
+            CurveAdjusted.byInstrument(entry(author, now), adjustment, inUse(), started.mark()),
+            now)
+        : CheckReply.refused("measure all standards of this round before adjusting: " + guide());
   }
 
   private CheckReply adjusted(CurveAdjusted record, When now) {
@@ -362,25 +355,13 @@ public final class CheckSession {
                   standards.get(rounds.next()).title(),
                   limits.settle().toMinutes(),
                   SettlingWords.of(settling.state()));
-      notes.add(words);
-      phase = Phase.RINSE;
-      return CheckReply.done(
-          words + "; bring probe and standard to one temperature, shake bubbles off, try again");
+      return noted(words, "; bring probe and standard to one temperature, shake bubbles off", now);
     }
     return CheckReply.done("");
   }
 
   private CheckReply close(String author, CheckClosed.Ending ending, String why, When now) {
-    List<String> all = new ArrayList<>(notes);
-    if (!why.isBlank()) {
-      all.add(why);
-    }
-    CheckClosed record =
-        new CheckClosed(
-            new Entry(id(), subject(), now.wall(), author),
-            ending,
-            verdict(),
-            String.join("; ", all));
+    CheckClosed record = new CheckClosed(entry(author, now), ending, verdict(), why);
     phase = Phase.CLOSED;
     return CheckReply.done(
         "%s, %s; %s".formatted(ending.words(), verdict().words(), guide()), record);

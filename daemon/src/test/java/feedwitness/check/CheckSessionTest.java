@@ -213,9 +213,22 @@ class CheckSessionTest {
     }
     CheckReply reply = bench.keep(session.tick(bench.now()));
     assertTrue(reply.words().contains("has not come to rest in 15 minutes"), reply::words);
-    CheckReply end = bench.keep(session.abandon("the grower", "rain", bench.now()));
     assertTrue(
-        assertInstanceOf(CheckClosed.class, end.evidence().get(0)).note().contains("come to rest"));
+        assertInstanceOf(CheckNoted.class, reply.evidence().get(0)).note().contains("to rest"));
+    assertEquals(Phase.RINSE, session.phase());
+  }
+
+  @Test
+  void takesNothingAfterItsEnd() {
+    bench.gain = 0.93;
+    CheckSession session = bench.round(bench.begin(Bench.plain()));
+    bench.keep(session.cleaned("the grower", "brush", bench.now()));
+    bench.round(session);
+    bench.keep(session.finish("the grower", bench.now()));
+    refused(session.adjust("the grower", "a1", bench.now()), "put the probe back");
+    refused(session.reallyThat(bench.now()), "nothing was asked");
+    refused(session.finish("the grower", bench.now()), "put the probe back");
+    refused(session.abandon("the grower", "", bench.now()), "closed already");
   }
 
   @Test
