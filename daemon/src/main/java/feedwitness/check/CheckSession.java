@@ -19,8 +19,7 @@ public final class CheckSession {
   private final CheckRounds rounds;
 
   private Phase phase = Phase.RINSE;
-  private Settling settling;
-  private double typedCelsius = Double.NaN;
+  private BeakerLook look;
   private Optional<StandardResult> asked = Optional.empty();
   private When lastDeed;
   private When immersedAt;
@@ -38,13 +37,13 @@ public final class CheckSession {
     this.rounds =
         new CheckRounds(
             new Instrument(started.basis(), started.percentPerKelvin()), standards.size());
-    this.settling = fresh();
+    this.look = fresh();
     this.lastDeed = now;
     this.immersedAt = now;
   }
 
-  private Settling fresh() {
-    return Settling.begin(instrument().resolution(), instrument().repeatabilityPercent());
+  private BeakerLook fresh() {
+    return new BeakerLook(instrument(), started.tolerancePercent());
   }
 
   /** How it began. */
@@ -96,14 +95,9 @@ public final class CheckSession {
     return phase.guide(standard().map(StandardSolution::title).orElse(""));
   }
 
-  /** How the readings in the beaker stand. */
-  Settling.State settling() {
-    return settling.state();
-  }
-
-  /** The same for people. */
+  /** How the readings in the beaker stand, for people. */
   public String settlingWords() {
-    return SettlingWords.of(settling.state());
+    return SettlingWords.of(look.state());
   }
 
   /** The probe has been rinsed with the standard. */
@@ -115,7 +109,7 @@ public final class CheckSession {
   public CheckReply immersed(When now) {
     CheckReply reply = step(Phase.IMMERSE, Phase.SETTLING, now);
     if (reply.accepted()) {
-      settling = fresh();
+      look.restart();
       immersedAt = now;
     }
     return reply;
@@ -130,16 +124,23 @@ public final class CheckSession {
     return CheckReply.done(guide());
   }
 
-  /** Temperature of the standard by a thermometer, for instruments that send none. */
-  public CheckReply temperature(double celsius, When now) {
-    if (!(celsius >= -5 && celsius <= 60)) {
-      return CheckReply.refused(
-          "%s °C is no temperature of a beaker; type degrees Celsius"
-              .formatted(Say.number(celsius, 4)));
+  /**
+   * What a thermometer in the beaker says: needed where the instrument sends no temperature, and
+   * better than what a cheap one sends. Counts for the standard whose turn it is.
+   */
+  public CheckReply temperature(Thermometer reading, When now) {
+    if (phase != Phase.IMMERSE && phase != Phase.SETTLING) {
+      return CheckReply.refused("measure it in the standard itself: " + guide());
     }
-    typedCelsius = celsius;
+    if (!reading.makesSense()) {
+      return CheckReply.refused(
+          "%s ± %s °C is no temperature of a beaker; type degrees Celsius, ± 5 at most"
+              .formatted(
+                  Say.number(reading.celsius(), 4), Say.number(reading.accuracyKelvin(), 2)));
+    }
+    look.thermometer(reading);
     lastDeed = now;
-    return CheckReply.done("temperature %s noted".formatted(Say.celsius(celsius)));
+    return CheckReply.done("temperature %s noted".formatted(Say.celsius(reading.celsius())));
   }
 
   /** A reading of the probe; counts only while it settles. */
@@ -152,13 +153,10 @@ public final class CheckSession {
           "reading %s mS/cm makes no sense and is left out; a display in µS/cm taken for mS/cm is 1000 times too high"
               .formatted(Say.number(reading.milliSiemensPerCm(), 4)));
     }
-    double celsius = Double.isNaN(reading.celsius()) ? typedCelsius : reading.celsius();
-    settling =
-        settling.with(
-            new Settling.Reading(reading.seconds(), reading.milliSiemensPerCm(), celsius));
-    return settling.state() instanceof Settling.Settled settled
+    Settling.State state = look.reading(reading);
+    return state instanceof Settling.Settled settled
         ? settled(settled, new When(reading.stamp().monotonicNanos(), reading.stamp().wall()))
-        : CheckReply.done(SettlingWords.of(settling.state()));
+        : CheckReply.done(SettlingWords.of(state));
   }
 
   /**
@@ -176,8 +174,7 @@ public final class CheckSession {
           "%s mS/cm makes no sense; type what the display shows, in mS/cm"
               .formatted(Say.number(milliSiemensPerCm, 4)));
     }
-    double scatter = instrument().repeatabilityPercent() / 100 / Math.sqrt(3) * milliSiemensPerCm;
-    return settled(new Settling.Settled(milliSiemensPerCm, celsius, scatter, 0, 1, 0), now);
+    return settled(look.typed(milliSiemensPerCm, celsius), now);
   }
 
   private static boolean absurd(double milliSiemensPerCm) {
@@ -186,16 +183,15 @@ public final class CheckSession {
 
   private CheckReply settled(Settling.Settled settled, When now) {
     StandardSolution standard = standards.get(rounds.next());
-    StandardResult.Outcome outcome =
-        StandardResult.of(standard, instrument(), settled, started.tolerancePercent());
+    StandardResult.Outcome outcome = look.result(standard, settled);
     if (outcome instanceof StandardResult.NoResult none) {
-      settling = fresh();
+      look.restart();
       return CheckReply.refused(none.words());
     }
     StandardResult result = ((StandardResult.Found) outcome).result();
     lastDeed = now;
     Optional<StandardSolution> other =
-        shelf.likelier(standard, atItsTemperature(result), settled.celsius());
+        shelf.likelier(standard, look.atItsTemperature(result), result.celsius());
     if (other.isPresent()) {
       asked = Optional.of(result);
       phase = Phase.DID_YOU_MEAN;
@@ -206,21 +202,18 @@ public final class CheckSession {
     return keep(result, now);
   }
 
-  /** As an instrument that does not compensate would have shown it, mS/cm. */
-  private double atItsTemperature(StandardResult result) {
-    return instrument().at25()
-        ? result.shown() * (1 + instrument().alpha() * (result.celsius() - 25))
-        : result.shown();
-  }
-
   private Entry entry(String author, When now) {
     return new Entry(id(), subject(), now.wall(), author);
   }
 
   private CheckReply keep(StandardResult result, When now) {
     StandardMeasured record = new StandardMeasured(entry(started.author(), now), round(), result);
+    Optional<ComparisonMade> sensorToo = look.sensor(entry(started.author(), now));
     accept(record);
-    return CheckReply.done(result.words() + "; " + guide(), record);
+    String words = result.words() + "; " + guide();
+    return sensorToo.isPresent()
+        ? CheckReply.done(words, record, sensorToo.get())
+        : CheckReply.done(words, record);
   }
 
   /** Takes a fact in, new or out of the records. */
@@ -228,7 +221,7 @@ public final class CheckSession {
     rounds.accept(record);
     asked = Optional.empty();
     phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
-    settling = fresh();
+    look = fresh();
   }
 
   /** After "did you mean …?": it is the standard that was named, whatever it reads. */
@@ -354,7 +347,7 @@ public final class CheckSession {
               .formatted(
                   standards.get(rounds.next()).title(),
                   limits.settle().toMinutes(),
-                  SettlingWords.of(settling.state()));
+                  SettlingWords.of(look.state()));
       return noted(words, "; bring probe and standard to one temperature, shake bubbles off", now);
     }
     return CheckReply.done("");

@@ -171,13 +171,31 @@ class CheckSessionTest {
       reply = session.reading(new ProbeReading(bench.stamp(), 1.302, Double.NaN));
     }
     refused(reply, "measure it in the beaker and type it in");
-    refused(session.temperature(210, bench.now()), "no temperature of a beaker");
-    bench.keep(session.temperature(21, bench.now()));
+    refused(
+        session.temperature(new Thermometer(210, 0.2), bench.now()), "no temperature of a beaker");
+    bench.keep(session.temperature(new Thermometer(21, Double.NaN), bench.now()));
     for (int i = 0; i < 62; i++) {
       bench.wait(Duration.ofSeconds(1));
       session.reading(new ProbeReading(bench.stamp(), 1.302, Double.NaN));
     }
     assertEquals(1, session.measured().size());
+  }
+
+  /** A sensor half a kelvin high hides 1 % of error; a thermometer in the beaker shows both. */
+  @Test
+  void believesAThermometerInTheBeakerRatherThanTheProbe() {
+    CheckSession session = bench.begin(Bench.plain());
+    bench.immerse(session);
+    bench.keep(session.temperature(new Thermometer(bench.celsius - 0.5, 0.1), bench.now()));
+    CheckReply reply = bench.settle(session, Bench.LOW, 400);
+    StandardResult result = session.measured().get(0).result();
+    assertEquals(bench.celsius - 0.5, result.celsius(), 1e-9);
+    assertEquals(1, result.errorPercent(), 0.1);
+    assertTrue(result.doubts().stream().anyMatch(d -> d.source() == Doubt.Source.THERMOMETER));
+    ComparisonMade sensor = assertInstanceOf(ComparisonMade.class, reply.evidence().get(1));
+    assertEquals(0.5, sensor.error(), 1e-6);
+    assertEquals(Verdict.FAIL, sensor.verdict());
+    refused(session.temperature(new Thermometer(21, 0.1), bench.now()), "in the standard itself");
   }
 
   @Test
