@@ -201,7 +201,7 @@ class CheckSessionTest {
   @Test
   void checksAMeterByWhatIsReadOffIt() {
     bench.celsius = 15;
-    CheckSession session = bench.begin(Bench.instrument(new CalibrationCurve.Identity(), true, 2));
+    CheckSession session = bench.begin(Instrument.handheld(0.01, true, 2));
     bench.immerse(session);
     // A right pen meter at 2 %/K shows KCl 1.3 % high at 15 °C: no fault of its own.
     bench.keep(session.typed(1.432, 15, bench.now()));
