@@ -1,7 +1,7 @@
 package feedwitness.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -12,32 +12,24 @@ final class ChartPoints {
 
   private ChartPoints() {}
 
-  private record Event(CheckEvidence record, int order) {}
-
   static List<ChartPoint> of(ProbeHistory history, double strength) {
-    List<Event> events = new ArrayList<>();
+    IdentityHashMap<StandardMeasured, ProbeHistory.Check> ends = new IdentityHashMap<>();
     for (ProbeHistory.Check check : history.checks()) {
       for (Round round : Round.values()) {
         List<StandardMeasured> whole = check.round(round);
         if (!whole.isEmpty()) {
-          events.add(new Event(whole.get(whole.size() - 1), events.size()));
+          ends.put(whole.get(whole.size() - 1), check);
         }
       }
     }
-    history.cleanings().forEach(one -> events.add(new Event(one, events.size())));
-    history.adjustments().forEach(one -> events.add(new Event(one, events.size())));
-    history.comparisons().forEach(one -> events.add(new Event(one, events.size())));
-    events.sort(
-        Comparator.<Event, java.time.Instant>comparing(event -> event.record().at())
-            .thenComparingInt(Event::order));
     List<ChartPoint> points = new ArrayList<>();
     int stretch = 0;
-    for (Event event : events) {
-      if (event.record() instanceof ProbeCleaned || event.record() instanceof CurveAdjusted) {
+    for (CheckEvidence record : history.records()) {
+      if (record instanceof ProbeCleaned || record instanceof CurveAdjusted) {
         stretch++;
-      } else if (event.record() instanceof StandardMeasured last) {
-        points.add(point(history, last, strength, stretch));
-      } else if (event.record() instanceof ComparisonMade one
+      } else if (record instanceof StandardMeasured last && ends.containsKey(last)) {
+        points.add(point(ends.get(last), last, strength, stretch));
+      } else if (record instanceof ComparisonMade one
           && one.type() != ComparisonMade.Type.THERMOMETER) {
         points.add(point(one, stretch));
       }
@@ -46,12 +38,7 @@ final class ChartPoints {
   }
 
   private static ChartPoint point(
-      ProbeHistory history, StandardMeasured last, double strength, int stretch) {
-    ProbeHistory.Check check =
-        history.checks().stream()
-            .filter(one -> one.started().entry().check().equals(last.entry().check()))
-            .findFirst()
-            .orElseThrow();
+      ProbeHistory.Check check, StandardMeasured last, double strength, int stretch) {
     List<StandardResult> results = check.results(last.round());
     Errors.Node node = Errors.of(results).at(strength);
     double repeat =

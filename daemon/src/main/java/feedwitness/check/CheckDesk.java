@@ -249,6 +249,18 @@ public final class CheckDesk {
     return ProbeHistory.of(subject, evidence);
   }
 
+  /**
+   * What the last whole check of a probe or meter left behind; can't tell if there is none. For
+   * whoever wants to compare something with a meter.
+   */
+  public Verdict lastVerdict(CheckSubject subject) {
+    return history(subject).checks().stream()
+        .filter(check -> check.closed().isPresent() && check.lastRound().isPresent())
+        .reduce((a, b) -> b)
+        .map(ProbeHistory.Check::verdict)
+        .orElse(Verdict.CANT_TELL);
+  }
+
   /** All records, oldest first. */
   public List<CheckEvidence> evidence() {
     return List.copyOf(evidence);

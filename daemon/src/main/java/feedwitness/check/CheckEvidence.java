@@ -15,6 +15,7 @@ public sealed interface CheckEvidence
         ProbeCleaned,
         CurveAdjusted,
         CheckClosed,
+        CheckNoted,
         ProbeReturned,
         ProbeOutOfPlace,
         ComparisonMade,
@@ -59,6 +60,7 @@ public sealed interface CheckEvidence
       case ProbeCleaned.KIND -> Optional.of(ProbeCleaned.fromFields(fields));
       case CurveAdjusted.KIND -> Optional.of(CurveAdjusted.fromFields(fields));
       case CheckClosed.KIND -> Optional.of(CheckClosed.fromFields(fields));
+      case CheckNoted.KIND -> Optional.of(CheckNoted.fromFields(fields));
       case ProbeReturned.KIND -> Optional.of(ProbeReturned.fromFields(fields));
       case ProbeOutOfPlace.KIND -> Optional.of(ProbeOutOfPlace.fromFields(fields));
       case ComparisonMade.KIND -> Optional.of(ComparisonMade.fromFields(fields));

@@ -118,6 +118,8 @@ public record CheckRecord(String title, List<Section> sections) {
         lines.add(deed("cleaned", one, one.how(), zone));
       } else if (record instanceof CurveAdjusted one) {
         lines.add(deed("adjusted", one, one.words(), zone));
+      } else if (record instanceof CheckNoted one) {
+        lines.add(deed("noted", one, one.note(), zone));
       } else if (record instanceof ProbeReturned one) {
         lines.add(deed("back in its place", one, one.note(), zone));
       }

@@ -1,8 +1,8 @@
 package feedwitness.check;
 
+import feedwitness.calibration.CalibrationCurve;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,11 +17,9 @@ public final class CheckSession {
   private final StandardShelf shelf;
   private final CheckLimits limits;
   private final CheckRounds rounds;
-  private final List<String> notes = new ArrayList<>();
 
   private Phase phase = Phase.RINSE;
-  private Settling settling;
-  private double typedCelsius = Double.NaN;
+  private BeakerLook look;
   private Optional<StandardResult> asked = Optional.empty();
   private When lastDeed;
   private When immersedAt;
@@ -39,13 +37,13 @@ public final class CheckSession {
     this.rounds =
         new CheckRounds(
             new Instrument(started.basis(), started.percentPerKelvin()), standards.size());
-    this.settling = fresh();
+    this.look = fresh();
     this.lastDeed = now;
     this.immersedAt = now;
   }
 
-  private Settling fresh() {
-    return Settling.begin(instrument().resolution(), instrument().repeatabilityPercent());
+  private BeakerLook fresh() {
+    return new BeakerLook(instrument(), started.tolerancePercent());
   }
 
   /** How it began. */
@@ -97,14 +95,9 @@ public final class CheckSession {
     return phase.guide(standard().map(StandardSolution::title).orElse(""));
   }
 
-  /** How the readings in the beaker stand. */
-  Settling.State settling() {
-    return settling.state();
-  }
-
-  /** The same for people. */
+  /** How the readings in the beaker stand, for people. */
   public String settlingWords() {
-    return SettlingWords.of(settling.state());
+    return SettlingWords.of(look.state());
   }
 
   /** The probe has been rinsed with the standard. */
@@ -116,7 +109,7 @@ public final class CheckSession {
   public CheckReply immersed(When now) {
     CheckReply reply = step(Phase.IMMERSE, Phase.SETTLING, now);
     if (reply.accepted()) {
-      settling = fresh();
+      look.restart();
       immersedAt = now;
     }
     return reply;
@@ -131,16 +124,23 @@ public final class CheckSession {
     return CheckReply.done(guide());
   }
 
-  /** Temperature of the standard by a thermometer, for instruments that send none. */
-  public CheckReply temperature(double celsius, When now) {
-    if (!(celsius >= -5 && celsius <= 60)) {
-      return CheckReply.refused(
-          "%s °C is no temperature of a beaker; type degrees Celsius"
-              .formatted(Say.number(celsius, 4)));
+  /**
+   * What a thermometer in the beaker says: needed where the instrument sends no temperature, and
+   * better than what a cheap one sends. Counts for the standard whose turn it is.
+   */
+  public CheckReply temperature(Thermometer reading, When now) {
+    if (phase != Phase.IMMERSE && phase != Phase.SETTLING) {
+      return CheckReply.refused("measure it in the standard itself: " + guide());
     }
-    typedCelsius = celsius;
+    if (!reading.makesSense()) {
+      return CheckReply.refused(
+          "%s ± %s °C is no temperature of a beaker; type degrees Celsius, ± 5 at most"
+              .formatted(
+                  Say.number(reading.celsius(), 4), Say.number(reading.accuracyKelvin(), 2)));
+    }
+    look.thermometer(reading);
     lastDeed = now;
-    return CheckReply.done("temperature %s noted".formatted(Say.celsius(celsius)));
+    return CheckReply.done("temperature %s noted".formatted(Say.celsius(reading.celsius())));
   }
 
   /** A reading of the probe; counts only while it settles. */
@@ -153,13 +153,10 @@ public final class CheckSession {
           "reading %s mS/cm makes no sense and is left out; a display in µS/cm taken for mS/cm is 1000 times too high"
               .formatted(Say.number(reading.milliSiemensPerCm(), 4)));
     }
-    double celsius = Double.isNaN(reading.celsius()) ? typedCelsius : reading.celsius();
-    settling =
-        settling.with(
-            new Settling.Reading(reading.seconds(), reading.milliSiemensPerCm(), celsius));
-    return settling.state() instanceof Settling.Settled settled
+    Settling.State state = look.reading(reading);
+    return state instanceof Settling.Settled settled
         ? settled(settled, new When(reading.stamp().monotonicNanos(), reading.stamp().wall()))
-        : CheckReply.done(SettlingWords.of(settling.state()));
+        : CheckReply.done(SettlingWords.of(state));
   }
 
   /**
@@ -177,8 +174,7 @@ public final class CheckSession {
           "%s mS/cm makes no sense; type what the display shows, in mS/cm"
               .formatted(Say.number(milliSiemensPerCm, 4)));
     }
-    double scatter = instrument().repeatabilityPercent() / 100 / Math.sqrt(3) * milliSiemensPerCm;
-    return settled(new Settling.Settled(milliSiemensPerCm, celsius, scatter, 0, 1, 0), now);
+    return settled(look.typed(milliSiemensPerCm, celsius), now);
   }
 
   private static boolean absurd(double milliSiemensPerCm) {
@@ -187,16 +183,15 @@ public final class CheckSession {
 
   private CheckReply settled(Settling.Settled settled, When now) {
     StandardSolution standard = standards.get(rounds.next());
-    StandardResult.Outcome outcome =
-        StandardResult.of(standard, instrument(), settled, started.tolerancePercent());
+    StandardResult.Outcome outcome = look.result(standard, settled);
     if (outcome instanceof StandardResult.NoResult none) {
-      settling = fresh();
+      look.restart();
       return CheckReply.refused(none.words());
     }
     StandardResult result = ((StandardResult.Found) outcome).result();
     lastDeed = now;
     Optional<StandardSolution> other =
-        shelf.likelier(standard, atItsTemperature(result), settled.celsius());
+        shelf.likelier(standard, look.atItsTemperature(result), result.celsius());
     if (other.isPresent()) {
       asked = Optional.of(result);
       phase = Phase.DID_YOU_MEAN;
@@ -207,32 +202,31 @@ public final class CheckSession {
     return keep(result, now);
   }
 
-  /** As an instrument that does not compensate would have shown it, mS/cm. */
-  private double atItsTemperature(StandardResult result) {
-    return instrument().at25()
-        ? result.shown() * (1 + instrument().alpha() * (result.celsius() - 25))
-        : result.shown();
+  private Entry entry(String author, When now) {
+    return new Entry(id(), subject(), now.wall(), author);
   }
 
   private CheckReply keep(StandardResult result, When now) {
-    StandardMeasured record =
-        new StandardMeasured(
-            new Entry(id(), subject(), now.wall(), started.author()), round(), result);
-    asked = Optional.empty();
+    StandardMeasured record = new StandardMeasured(entry(started.author(), now), round(), result);
+    Optional<ComparisonMade> sensorToo = look.sensor(entry(started.author(), now));
     accept(record);
-    return CheckReply.done(result.words() + "; " + guide(), record);
+    String words = result.words() + "; " + guide();
+    return sensorToo.isPresent()
+        ? CheckReply.done(words, record, sensorToo.get())
+        : CheckReply.done(words, record);
   }
 
   /** Takes a fact in, new or out of the records. */
   void accept(CheckEvidence record) {
     rounds.accept(record);
+    asked = Optional.empty();
     phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
-    settling = fresh();
+    look = fresh();
   }
 
   /** After "did you mean …?": it is the standard that was named, whatever it reads. */
   public CheckReply reallyThat(When now) {
-    if (asked.isEmpty()) {
+    if (phase != Phase.DID_YOU_MEAN || asked.isEmpty()) {
       return CheckReply.refused("nothing was asked: " + guide());
     }
     lastDeed = now;
@@ -241,14 +235,18 @@ public final class CheckSession {
 
   /** After "did you mean …?": it was another one; the right one is to be measured now. */
   public CheckReply wrongBottle(When now) {
-    if (asked.isEmpty()) {
+    if (phase != Phase.DID_YOU_MEAN) {
       return CheckReply.refused("nothing was asked: " + guide());
     }
-    asked = Optional.empty();
-    notes.add("a reading in the wrong bottle was left out");
-    phase = Phase.RINSE;
     lastDeed = now;
-    return CheckReply.done(guide());
+    return noted("a reading in the wrong bottle was left out", "", now);
+  }
+
+  /** Back to the rinse of the same standard, with a note. */
+  private CheckReply noted(String note, String advice, When now) {
+    CheckNoted record = new CheckNoted(entry(CheckEvidence.BY_ITSELF, now), note);
+    accept(record);
+    return CheckReply.done(note + advice + "; " + guide(), record);
   }
 
   /** The probe has been cleaned: a new round begins. */
@@ -263,8 +261,7 @@ public final class CheckSession {
       return CheckReply.refused(
           "it is adjusted already; finish this check and begin another to clean it");
     }
-    ProbeCleaned record =
-        new ProbeCleaned(new Entry(id(), subject(), now.wall(), author), how, started.mark());
+    ProbeCleaned record = new ProbeCleaned(entry(author, now), how, started.mark());
     accept(record);
     lastDeed = now;
     return CheckReply.done(guide(), record);
@@ -281,40 +278,29 @@ public final class CheckSession {
    * @param adjustment names it, unique
    */
   public CheckReply adjust(String author, String adjustment, When now) {
-    AdjustmentSum.Outcome outcome = proposal();
-    if (outcome instanceof AdjustmentSum.Refused refused) {
-      return CheckReply.refused(refused.words());
+    if (phase != Phase.ROUND_DONE) {
+      return CheckReply.refused("measure all standards of this round first: " + guide());
     }
-    AdjustmentSum.Proposed proposed = (AdjustmentSum.Proposed) outcome;
-    return adjusted(
-        new CurveAdjusted(
-            new Entry(id(), subject(), now.wall(), author),
-            adjustment,
-            proposed.method(),
-            instrument().basis().calibration(),
-            proposed.curve(),
-            proposed.words(),
-            "",
-            started.mark()),
-        now);
+    AdjustmentSum.Outcome outcome = proposal();
+    return outcome instanceof AdjustmentSum.Proposed proposed
+        ? adjusted(
+            CurveAdjusted.proposed(
+                entry(author, now), adjustment, inUse(), proposed, started.mark()),
+            now)
+        : CheckReply.refused(((AdjustmentSum.Refused) outcome).words());
+  }
+
+  private CalibrationCurve inUse() {
+    return instrument().basis().calibration();
   }
 
   /** The instrument was adjusted by its own means; our curve stays. */
   public CheckReply adjustedByInstrument(String author, String adjustment, When now) {
-    if (phase != Phase.ROUND_DONE) {
-      return CheckReply.refused("measure all standards of this round before adjusting: " + guide());
-    }
-    return adjusted(
-        new CurveAdjusted(
-            new Entry(id(), subject(), now.wall(), author),
-            adjustment,
-            CurveAdjusted.Method.BY_INSTRUMENT,
-            instrument().basis().calibration(),
-            instrument().basis().calibration(),
-            "adjusted at the instrument",
-            "",
-            started.mark()),
-        now);
+    return phase == Phase.ROUND_DONE
+        ? adjusted(
+            CurveAdjusted.byInstrument(entry(author, now), adjustment, inUse(), started.mark()),
+            now)
+        : CheckReply.refused("measure all standards of this round before adjusting: " + guide());
   }
 
   private CheckReply adjusted(CurveAdjusted record, When now) {
@@ -361,26 +347,14 @@ public final class CheckSession {
               .formatted(
                   standards.get(rounds.next()).title(),
                   limits.settle().toMinutes(),
-                  SettlingWords.of(settling.state()));
-      notes.add(words);
-      phase = Phase.RINSE;
-      return CheckReply.done(
-          words + "; bring probe and standard to one temperature, shake bubbles off, try again");
+                  SettlingWords.of(look.state()));
+      return noted(words, "; bring probe and standard to one temperature, shake bubbles off", now);
     }
     return CheckReply.done("");
   }
 
   private CheckReply close(String author, CheckClosed.Ending ending, String why, When now) {
-    List<String> all = new ArrayList<>(notes);
-    if (!why.isBlank()) {
-      all.add(why);
-    }
-    CheckClosed record =
-        new CheckClosed(
-            new Entry(id(), subject(), now.wall(), author),
-            ending,
-            verdict(),
-            String.join("; ", all));
+    CheckClosed record = new CheckClosed(entry(author, now), ending, verdict(), why);
     phase = Phase.CLOSED;
     return CheckReply.done(
         "%s, %s; %s".formatted(ending.words(), verdict().words(), guide()), record);

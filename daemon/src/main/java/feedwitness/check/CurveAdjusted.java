@@ -44,6 +44,28 @@ public record CurveAdjusted(
     }
   }
 
+  /** As proposed and confirmed. */
+  static CurveAdjusted proposed(
+      Entry entry,
+      String id,
+      CalibrationCurve inUse,
+      AdjustmentSum.Proposed proposed,
+      Optional<Mark> mark) {
+    return new CurveAdjusted(
+        entry, id, proposed.method(), inUse, proposed.curve(), proposed.words(), "", mark);
+  }
+
+  /**
+   * The instrument was adjusted by its own means; our curve stays.
+   *
+   * @param inUse our curve
+   */
+  public static CurveAdjusted byInstrument(
+      Entry entry, String id, CalibrationCurve inUse, Optional<Mark> mark) {
+    return new CurveAdjusted(
+        entry, id, Method.BY_INSTRUMENT, inUse, inUse, "adjusted at the instrument", "", mark);
+  }
+
   /** One line for people. */
   public String words() {
     return method == Method.BY_INSTRUMENT

@@ -14,6 +14,7 @@ public record Doubt(Source source, double standardPercent, boolean assumed) {
     CERTIFICATE("the bottle's certificate"),
     COURSE("what the standard conducts at its temperature"),
     TEMPERATURE("the probe's temperature sensor"),
+    THERMOMETER("the thermometer in the beaker"),
     COMPENSATION("the instrument's own compensation"),
     RESOLUTION("the instrument's resolution"),
     SCATTER("scatter of the readings"),
@@ -33,7 +34,7 @@ public record Doubt(Source source, double standardPercent, boolean assumed) {
 
     /** Whether one and the same error is in both standards of a check. */
     boolean common() {
-      return this == TEMPERATURE || this == COMPENSATION;
+      return this == TEMPERATURE || this == THERMOMETER || this == COMPENSATION;
     }
   }
 }

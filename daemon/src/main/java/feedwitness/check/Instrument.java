@@ -3,6 +3,7 @@ package feedwitness.check;
 import feedwitness.calibration.CalibrationCurve;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.InstrumentLimits;
+import feedwitness.measurement.TemperatureCompensation;
 
 /**
  * What a check must know of the probe or meter.
@@ -25,6 +26,34 @@ public record Instrument(Basis basis, double percentPerKelvin) {
 
   /** Of the finest displays in use; only where no resolution is stated. */
   private static final double ASSUMED_RESOLUTION_MILLISIEMENS_PER_CM = 0.001;
+
+  /**
+   * A meter in somebody's hand of which nothing is recorded but what its display shows.
+   *
+   * @param resolutionMilliSiemensPerCm last digit of the display, mS/cm; NaN if unknown
+   * @param compensates whether it refers to 25 °C by itself
+   * @param percentPerKelvin with which coefficient; NaN if unknown
+   */
+  public static Instrument handheld(
+      double resolutionMilliSiemensPerCm, boolean compensates, double percentPerKelvin) {
+    double unknown = Double.NaN;
+    return new Instrument(
+        new Basis(
+            Basis.RULES,
+            "typed",
+            compensates,
+            new CalibrationCurve.Identity(),
+            new TemperatureCompensation.Kcl(),
+            new InstrumentLimits(
+                unknown,
+                unknown,
+                unknown,
+                unknown,
+                resolutionMilliSiemensPerCm,
+                unknown,
+                unknown)),
+        percentPerKelvin);
+  }
 
   /** The same with another calibration in use. */
   Instrument with(CalibrationCurve curve) {

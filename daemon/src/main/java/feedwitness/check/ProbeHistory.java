@@ -11,17 +11,21 @@ import java.util.stream.Stream;
 /**
  * All that is on record of one probe or meter, put in order.
  *
+ * @param records all of them, in the order in which they were kept: a clock that was set back must
+ *     not reorder them
  * @param checks oldest first, open ones too
  * @param cleanings outside checks as well
  * @param adjustments all of them, undone ones too
  */
 public record ProbeHistory(
+    List<CheckEvidence> records,
     List<Check> checks,
     List<ProbeCleaned> cleanings,
     List<CurveAdjusted> adjustments,
     List<ComparisonMade> comparisons,
     List<RangeQualified> qualifications) {
   public ProbeHistory {
+    records = List.copyOf(records);
     checks = List.copyOf(checks);
     cleanings = List.copyOf(cleanings);
     adjustments = List.copyOf(adjustments);
@@ -49,6 +53,7 @@ public record ProbeHistory(
     started.forEach(
         (id, start) -> checks.add(Check.of(start, byCheck.getOrDefault(id, List.of()))));
     return new ProbeHistory(
+        own,
         checks,
         all(own, ProbeCleaned.class),
         all(own, CurveAdjusted.class),

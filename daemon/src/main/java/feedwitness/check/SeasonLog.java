@@ -83,6 +83,9 @@ public final class SeasonLog {
     if (record instanceof CheckClosed one) {
       return one.note().isBlank() ? one.ending().words() : one.ending().words() + ": " + one.note();
     }
+    if (record instanceof CheckNoted one) {
+      return one.note();
+    }
     if (record instanceof ProbeReturned one) {
       return one.note();
     }

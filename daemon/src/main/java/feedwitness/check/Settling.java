@@ -93,21 +93,27 @@ record Settling(double resolution, double repeatabilityPercent, List<Reading> re
         line.mean(), meanCelsius(window), line.residual(), moved, window.size(), span);
   }
 
+  /** Of those readings that have one, if most have. */
   private static double meanCelsius(List<Reading> window) {
-    return window.stream().mapToDouble(Reading::celsius).average().orElse(Double.NaN);
+    List<Reading> warm = withCelsius(window);
+    return 2 * warm.size() < window.size()
+        ? Double.NaN
+        : warm.stream().mapToDouble(Reading::celsius).average().orElse(Double.NaN);
   }
 
-  /** K across the window; 0 where no temperature is sent. */
+  private static List<Reading> withCelsius(List<Reading> window) {
+    return window.stream().filter(reading -> !Double.isNaN(reading.celsius())).toList();
+  }
+
+  /** K across the window; 0 where next to no temperature is sent. */
   private static double celsiusMoved(List<Reading> window, double span) {
-    if (window.stream().anyMatch(reading -> Double.isNaN(reading.celsius()))) {
+    List<Reading> warm = withCelsius(window);
+    if (warm.size() < LEAST_READINGS / 2) {
       return 0;
     }
-    return Line.through(
-                window.stream()
-                    .map(r -> new Reading(r.seconds(), r.celsius(), Double.NaN))
-                    .toList())
-            .slope()
-        * span;
+    List<Reading> course =
+        warm.stream().map(r -> new Reading(r.seconds(), r.celsius(), Double.NaN)).toList();
+    return Line.through(course).slope() * span;
   }
 
   /** How readings in a standard stand. */

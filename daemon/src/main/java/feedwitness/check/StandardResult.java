@@ -3,6 +3,7 @@ package feedwitness.check;
 import feedwitness.calibration.StandardSolution;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What was found in one standard.
@@ -36,13 +37,24 @@ public record StandardResult(
     doubts = List.copyOf(doubts);
   }
 
-  /** Works a settled reading out. */
+  /** Works a settled reading out, at the temperature the probe itself measures. */
   static Outcome of(
       StandardSolution standard,
       Instrument instrument,
       Settling.Settled settled,
       double tolerancePercent) {
-    Reference.Outcome outcome = Reference.of(standard, instrument, settled.celsius());
+    return of(standard, instrument, settled, tolerancePercent, Optional.empty());
+  }
+
+  /** The same; a thermometer in the beaker is believed rather than the probe's own. */
+  static Outcome of(
+      StandardSolution standard,
+      Instrument instrument,
+      Settling.Settled settled,
+      double tolerancePercent,
+      Optional<Thermometer> thermometer) {
+    double celsius = thermometer.map(Thermometer::celsius).orElse(settled.celsius());
+    Reference.Outcome outcome = Reference.of(standard, instrument, celsius);
     if (outcome instanceof Reference.Unknown unknown) {
       return new NoResult(unknown.words());
     }
@@ -55,9 +67,9 @@ public record StandardResult(
             reference.milliSiemensPerCm(),
             settled.mean(),
             instrument.basis().calibration().apply(settled.mean()),
-            settled.celsius(),
+            celsius,
             settled.readings(),
-            doubts(standard, instrument, settled, reference),
+            doubts(standard, instrument, settled, reference, thermometer),
             tolerancePercent));
   }
 
@@ -65,7 +77,8 @@ public record StandardResult(
       StandardSolution standard,
       Instrument instrument,
       Settling.Settled settled,
-      Reference reference) {
+      Reference reference,
+      Optional<Thermometer> thermometer) {
     // Relative to the reference: what the indication contributes goes through the curve's slope.
     double perIndicated =
         100 * instrument.basis().calibration().slope() / reference.milliSiemensPerCm();
@@ -79,14 +92,8 @@ public record StandardResult(
     lines.add(
         new Doubt(Doubt.Source.COURSE, 100 * reference.courseUncertainty() * perReference, false));
     lines.add(
-        new Doubt(
-            Doubt.Source.TEMPERATURE,
-            100
-                * perReference
-                * Math.abs(reference.relativePerKelvin())
-                * instrument.temperatureAccuracyKelvin()
-                / Math.sqrt(3),
-            instrument.temperatureAssumed()));
+        temperature(
+            100 * perReference * Math.abs(reference.relativePerKelvin()), instrument, thermometer));
     if (instrument.at25()) {
       lines.add(
           new Doubt(
@@ -109,6 +116,21 @@ public record StandardResult(
             Doubt.Source.SETTLING, Math.abs(settled.moved()) / Math.sqrt(3) * perIndicated, false));
     lines.add(new Doubt(Doubt.Source.RINSE, RINSE_PERCENT / Math.sqrt(3) * perReference, true));
     return lines;
+  }
+
+  private static Doubt temperature(
+      double percentPerKelvin, Instrument instrument, Optional<Thermometer> thermometer) {
+    return thermometer
+        .map(
+            it ->
+                new Doubt(
+                    Doubt.Source.THERMOMETER, percentPerKelvin * it.standardKelvin(), it.assumed()))
+        .orElseGet(
+            () ->
+                new Doubt(
+                    Doubt.Source.TEMPERATURE,
+                    percentPerKelvin * instrument.temperatureAccuracyKelvin() / Math.sqrt(3),
+                    instrument.temperatureAssumed()));
   }
 
   /** Shown less reference, % of the reference. */

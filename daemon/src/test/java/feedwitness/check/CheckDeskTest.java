@@ -178,6 +178,19 @@ class CheckDeskTest {
   }
 
   @Test
+  void remembersWhetherTheLastCheckLeftItGood() {
+    assertEquals(Verdict.CANT_TELL, desk.lastVerdict(Bench.TANK));
+    twoSundays();
+    assertEquals(Verdict.PASS, desk.lastVerdict(Bench.TANK));
+    bench.gain = 0.8;
+    act(session -> session.finish("the grower", bench.now()));
+    begin("tank-3", 700_000);
+    round();
+    act(session -> session.abandon("the grower", "rain", bench.now()));
+    assertEquals(Verdict.FAIL, desk.lastVerdict(Bench.TANK));
+  }
+
+  @Test
   void putsACheckOnOnePage() {
     twoSundays();
     act(session -> session.finish("the grower", bench.now()));

@@ -96,6 +96,7 @@ class CheckEvidencePropertiesTest {
             pick(random, CheckClosed.Ending.values()),
             pick(random, Verdict.values()),
             words),
+        new CheckNoted(entry(random, words), words),
         new ProbeReturned(
             entry(random, words),
             pick(random, ProbeReturned.How.values()),

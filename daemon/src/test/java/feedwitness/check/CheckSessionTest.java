@@ -171,8 +171,9 @@ class CheckSessionTest {
       reply = session.reading(new ProbeReading(bench.stamp(), 1.302, Double.NaN));
     }
     refused(reply, "measure it in the beaker and type it in");
-    refused(session.temperature(210, bench.now()), "no temperature of a beaker");
-    bench.keep(session.temperature(21, bench.now()));
+    refused(
+        session.temperature(new Thermometer(210, 0.2), bench.now()), "no temperature of a beaker");
+    bench.keep(session.temperature(new Thermometer(21, Double.NaN), bench.now()));
     for (int i = 0; i < 62; i++) {
       bench.wait(Duration.ofSeconds(1));
       session.reading(new ProbeReading(bench.stamp(), 1.302, Double.NaN));
@@ -180,10 +181,27 @@ class CheckSessionTest {
     assertEquals(1, session.measured().size());
   }
 
+  /** A sensor half a kelvin high hides 1 % of error; a thermometer in the beaker shows both. */
+  @Test
+  void believesAThermometerInTheBeakerRatherThanTheProbe() {
+    CheckSession session = bench.begin(Bench.plain());
+    bench.immerse(session);
+    bench.keep(session.temperature(new Thermometer(bench.celsius - 0.5, 0.1), bench.now()));
+    CheckReply reply = bench.settle(session, Bench.LOW, 400);
+    StandardResult result = session.measured().get(0).result();
+    assertEquals(bench.celsius - 0.5, result.celsius(), 1e-9);
+    assertEquals(1, result.errorPercent(), 0.1);
+    assertTrue(result.doubts().stream().anyMatch(d -> d.source() == Doubt.Source.THERMOMETER));
+    ComparisonMade sensor = assertInstanceOf(ComparisonMade.class, reply.evidence().get(1));
+    assertEquals(0.5, sensor.error(), 1e-6);
+    assertEquals(Verdict.FAIL, sensor.verdict());
+    refused(session.temperature(new Thermometer(21, 0.1), bench.now()), "in the standard itself");
+  }
+
   @Test
   void checksAMeterByWhatIsReadOffIt() {
     bench.celsius = 15;
-    CheckSession session = bench.begin(Bench.instrument(new CalibrationCurve.Identity(), true, 2));
+    CheckSession session = bench.begin(Instrument.handheld(0.01, true, 2));
     bench.immerse(session);
     // A right pen meter at 2 %/K shows KCl 1.3 % high at 15 °C: no fault of its own.
     bench.keep(session.typed(1.432, 15, bench.now()));
@@ -213,9 +231,22 @@ class CheckSessionTest {
     }
     CheckReply reply = bench.keep(session.tick(bench.now()));
     assertTrue(reply.words().contains("has not come to rest in 15 minutes"), reply::words);
-    CheckReply end = bench.keep(session.abandon("the grower", "rain", bench.now()));
     assertTrue(
-        assertInstanceOf(CheckClosed.class, end.evidence().get(0)).note().contains("come to rest"));
+        assertInstanceOf(CheckNoted.class, reply.evidence().get(0)).note().contains("to rest"));
+    assertEquals(Phase.RINSE, session.phase());
+  }
+
+  @Test
+  void takesNothingAfterItsEnd() {
+    bench.gain = 0.93;
+    CheckSession session = bench.round(bench.begin(Bench.plain()));
+    bench.keep(session.cleaned("the grower", "brush", bench.now()));
+    bench.round(session);
+    bench.keep(session.finish("the grower", bench.now()));
+    refused(session.adjust("the grower", "a1", bench.now()), "put the probe back");
+    refused(session.reallyThat(bench.now()), "nothing was asked");
+    refused(session.finish("the grower", bench.now()), "put the probe back");
+    refused(session.abandon("the grower", "", bench.now()), "closed already");
   }
 
   @Test

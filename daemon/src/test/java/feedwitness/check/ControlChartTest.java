@@ -70,6 +70,17 @@ class ControlChartTest {
     assertEquals(2, chart.drift().points());
   }
 
+  @Test
+  void reordersNothingWhenTheClockWasSetBack() {
+    season.check(10, 1, 0);
+    season.check(2, 2, 0);
+    season.clean(3);
+    season.check(9, 0, 0);
+    assertEquals(
+        List.of(0, 0, 1), season.chart().points().stream().map(ChartPoint::stretch).toList());
+    assertEquals(1, season.chart().points().get(0).percent(), 1e-9);
+  }
+
   private static CheckInterval.Due due(Season season, double day) {
     return CheckInterval.USUAL.due(season.chart(), Season.at(day));
   }

@@ -77,6 +77,15 @@ class SettlingTest {
     assertEquals(1, moving.kelvinPerMinute(), 0.01);
   }
 
+  @Test
+  void bearsATemperatureThatIsMissingNowAndThen() {
+    Settling settling = Settling.begin(RESOLUTION, 0.5);
+    for (int s = 0; s <= 60; s++) {
+      settling = settling.with(new Settling.Reading(s, 1.4, s % 5 == 0 ? Double.NaN : 21));
+    }
+    assertEquals(21, assertInstanceOf(Settling.Settled.class, settling.state()).celsius(), 1e-9);
+  }
+
   /** Noise alone must not pass for rest where the level still moves by more than is allowed. */
   @Test
   void seldomTakesMovementForRest() {
