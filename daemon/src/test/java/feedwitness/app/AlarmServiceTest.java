@@ -107,4 +107,37 @@ class AlarmServiceTest {
       assertTrue(alarm(service.get("/api/v1/alarms?all=true"), "tank/no-data").isMissingNode());
     }
   }
+
+  @Test
+  void tellsTheTerminalWhatNeedsAnAnswerAndExportsTheJournal() throws Exception {
+    String config = folder.resolve("feedwitness.toml").toString();
+    String running;
+    try (ServiceUnderTest service = ServiceUnderTest.start(folder, POINTS)) {
+      service.post("/api/v1/points/drain/readings", reading(2.9), 201);
+      service.post("/api/v1/journal", "{\"author\":\"Kim\",\"text\":\"cable ordered\"}", 201);
+      service.await("/api/v1/journal", all -> all.get("entries").size() == 3);
+      Cli alarms = Cli.run("alarms", "--config", config);
+      assertEquals(0, alarms.code(), alarms::err);
+      assertTrue(
+          alarms.out().contains("drain: 2.90 mS/cm is above the high limit 2.40 mS/cm"),
+          alarms.out());
+      assertTrue(alarms.out().contains("what to do: stop feeding"), alarms.out());
+      Cli status = Cli.run("status", "--config", config);
+      assertEquals(0, status.code(), status::err);
+      assertTrue(status.out().contains("no reading: no such port"), status.out());
+      assertTrue(status.out().contains("2.90 ± "), status.out());
+      running = journal(config, "running.csv");
+    }
+    assertEquals(running, journal(config, "stopped.csv"));
+    assertTrue(running.contains(",Kim,,,,,,,cable ordered,,"), running);
+    assertEquals(1, Cli.run("alarms", "--config", config).code());
+    assertEquals(2, Cli.run("export", "--journal", "--point", "drain", "--config", config).code());
+  }
+
+  private String journal(String config, String name) throws Exception {
+    Path file = folder.resolve(name);
+    Cli export = Cli.run("export", "--journal", "--config", config, "-o", file.toString());
+    assertEquals(0, export.code(), export::err);
+    return java.nio.file.Files.readString(file);
+  }
 }
