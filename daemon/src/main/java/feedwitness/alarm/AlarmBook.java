@@ -48,10 +48,17 @@ public final class AlarmBook {
     return Optional.ofNullable(standings.get(key));
   }
 
-  /** Whether the condition behind an alarm stood when last settled; for deadbands. */
+  /**
+   * Whether the condition behind an alarm was there when last something was known; for deadbands.
+   */
   public boolean active(AlarmKey key) {
     Standing standing = standings.get(key);
-    return standing != null && standing.condition().presence() == Presence.ACTIVE;
+    return standing != null
+        && switch (standing.condition().presence()) {
+          case ACTIVE -> true;
+          case CLEAR -> false;
+          case UNKNOWN -> standing.state().active();
+        };
   }
 
   /** Takes a condition in; also one that has not changed. */
@@ -94,10 +101,25 @@ public final class AlarmBook {
     standings.put(settled.key(), settled);
   }
 
-  /** For a standing that did not count: if it counts now and its condition is there, raise it. */
+  /**
+   * For a standing that did not count: if it counts now and its condition is there, it is raised;
+   * if the condition has gone meanwhile, nothing is told of that.
+   */
   private Standing countAgain(Standing standing, Stamp now, List<AlarmEvent> events) {
-    boolean gone = standing.condition().presence() == Presence.CLEAR;
-    return standing.counts() && !gone ? step(standing, Input.COUNT_AGAIN, now, events) : standing;
+    if (!standing.counts()) {
+      return standing;
+    }
+    if (standing.condition().presence() == Presence.CLEAR) {
+      boolean asks = standing.kind().priority().needsAnswer();
+      return standing.moved(LifeCycle.step(standing.state(), Input.ABSENT, asks, false), now);
+    }
+    return step(standing, Input.COUNT_AGAIN, now, events);
+  }
+
+  /** Ends a setting aside: tells that, and then what follows from it. */
+  private Standing ended(Standing standing, AlarmEvent told, Stamp now, List<AlarmEvent> events) {
+    events.add(told);
+    return countAgain(standing, now, events);
   }
 
   private Standing step(Standing standing, Input input, Stamp now, List<AlarmEvent> events) {
@@ -127,8 +149,7 @@ public final class AlarmBook {
           .filter(end -> !now.wall().isBefore(end))
           .isPresent()) {
         next = standing.aside(Optional.empty(), standing.out());
-        events.add(event(next, Transition.UNSHELVED, "", "", now, false));
-        next = countAgain(next, now, events);
+        next = ended(next, event(next, Transition.UNSHELVED, "", "", now, false), now, events);
       }
       settle(next.seen(next.condition(), now), now, events);
     }
@@ -280,8 +301,7 @@ public final class AlarmBook {
   private AlarmOutcome again(
       Standing standing, Transition told, String who, String note, Stamp now) {
     List<AlarmEvent> events = new ArrayList<>();
-    events.add(event(standing, told, who, note, now, false));
-    Standing next = countAgain(standing, now, events);
+    Standing next = ended(standing, event(standing, told, who, note, now, false), now, events);
     standings.put(next.key(), next);
     return new AlarmOutcome.Done(next, events);
   }
@@ -321,6 +341,11 @@ public final class AlarmBook {
    */
   public void restore(Standing standing) {
     standings.put(standing.key(), standing);
+  }
+
+  /** A record says that an alarm is no more. */
+  public void drop(AlarmKey key) {
+    standings.remove(key);
   }
 
   /** For {@link #parse}; everything but the progress of a flood. */

@@ -37,6 +37,19 @@ public record Condition(
     return new Condition(subject, kind, presence, value, limit, unit, words, why);
   }
 
+  /** The same in the words and numbers of another. */
+  Condition as(Condition other) {
+    return new Condition(
+        subject,
+        kind,
+        presence,
+        other.value(),
+        other.limit(),
+        other.unit(),
+        other.words(),
+        suppressed);
+  }
+
   public AlarmKey key() {
     return new AlarmKey(subject, kind.code());
   }

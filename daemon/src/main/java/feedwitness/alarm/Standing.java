@@ -67,10 +67,13 @@ public record Standing(
     if (condition.presence() == against && at.boot() == seen.boot()) {
       held += Math.max(0, at.monotonicNanos() - seen.monotonicNanos());
     }
-    if (now.presence() != against && now.presence() != Presence.UNKNOWN) {
+    boolean known = now.presence() != Presence.UNKNOWN;
+    if (known && now.presence() != against) {
       held = 0;
     }
-    return new Standing(now, state, held, at, raised, changed, shelf, out, reply);
+    // of what is not known, the last that was known is told
+    Condition told = known ? now : now.as(condition);
+    return new Standing(told, state, held, at, raised, changed, shelf, out, reply);
   }
 
   /** In another state, with a delay begun anew. */

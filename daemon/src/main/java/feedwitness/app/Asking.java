@@ -3,6 +3,7 @@ package feedwitness.app;
 import feedwitness.publish.RemoteService;
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 
 /** What only a running service can do. */
@@ -38,5 +39,20 @@ final class Asking {
     } finally {
       err.flush();
     }
+  }
+
+  /** A question answered in lines. */
+  @FunctionalInterface
+  interface Lines {
+    List<String> ask(RemoteService service) throws IOException;
+  }
+
+  /** Prints the answer, or why there is none. */
+  static int print(CommandSpec spec, Whereabouts whereabouts, Lines question) {
+    return service(
+        spec,
+        whereabouts,
+        spec.name(),
+        (service, out) -> question.ask(service).forEach(out::println));
   }
 }

@@ -5,6 +5,7 @@ import feedwitness.ledger.QualifiedHistory;
 import feedwitness.publish.CsvExport;
 import feedwitness.publish.CsvLayout;
 import feedwitness.publish.ExportQuery;
+import feedwitness.publish.JournalCsv;
 import feedwitness.publish.RemoteService;
 import feedwitness.quantity.PointName;
 import feedwitness.store.StoredHistory;
@@ -119,10 +120,18 @@ final class ExportCommand implements Callable<Integer> {
       description = "In numbers: point or comma. Default: ${DEFAULT-VALUE}.")
   private Decimal decimal;
 
+  @Option(
+      names = "--journal",
+      description =
+          "The journal instead of readings: alarms, notes, what was fed; all of it, with commas"
+              + " between fields.")
+  private boolean journal;
+
   @Mixin private Whereabouts whereabouts;
 
   @Override
   public Integer call() {
+    refuseWhatTheJournalHasNot();
     PrintWriter err = spec.commandLine().getErr();
     Whereabouts.Found found = whereabouts.find(false);
     if (found instanceof Whereabouts.Found.Nothing nothing) {
@@ -134,7 +143,8 @@ final class ExportCommand implements Callable<Integer> {
           found instanceof Whereabouts.Found.Running running
               ? overHttp(running.service())
               : fromFile((Whereabouts.Found.Stopped) found);
-      err.println(tally.words(output == null ? "" : " to " + output));
+      String where = output == null ? "" : " to " + output;
+      err.println(journal ? "Journal written%s.".formatted(where) : tally.words(where));
       return Exit.DONE;
     } catch (IOException | IllegalStateException e) {
       err.println(
@@ -143,7 +153,30 @@ final class ExportCommand implements Callable<Integer> {
     }
   }
 
+  private void refuseWhatTheJournalHasNot() {
+    if (journal
+        && (!points.isEmpty()
+            || from != null
+            || to != null
+            || zone != null
+            || separator != Separator.COMMA
+            || decimal != Decimal.POINT)) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--journal writes all of the journal with commas; leave out --point, --from, --to,"
+              + " --zone, --separator and --decimal");
+    }
+  }
+
   private ExportTally overHttp(RemoteService service) throws IOException {
+    if (journal) {
+      return write(
+          out -> {
+            try (InputStream in = service.journal()) {
+              in.transferTo(out);
+            }
+          });
+    }
     ExportQuery query = query(service.zone());
     return write(
         out -> {
@@ -154,7 +187,8 @@ final class ExportCommand implements Callable<Integer> {
   }
 
   private ExportTally fromFile(Whereabouts.Found.Stopped stopped) throws IOException {
-    ExportQuery query = query(stopped.config().site().zone());
+    ZoneId nurserys = stopped.config().site().zone();
+    ExportQuery query = query(nurserys);
     StoredHistory.Opening opening = StoredHistory.open(stopped.config().storeDirectory());
     if (opening instanceof StoredHistory.Opening.Refused refused) {
       throw new IOException(refused.message());
@@ -171,13 +205,28 @@ final class ExportCommand implements Callable<Integer> {
           throw new IOException(ExportQuery.noSuchPoint(point.text(), there));
         }
       }
-      ExportTally tally = write(out -> writeCsv(QualifiedHistory.of(history), query, there, out));
+      ExportTally tally =
+          write(
+              out -> {
+                if (journal) {
+                  writeJournal(history, nurserys, out);
+                } else {
+                  writeCsv(QualifiedHistory.of(history), query, there, out);
+                }
+              });
       Optional<String> damage = history.damage();
       if (damage.isPresent()) {
         throw new IOException(damage.get());
       }
       return tally;
     }
+  }
+
+  private static void writeJournal(StoredHistory history, ZoneId zone, OutputStream out)
+      throws IOException {
+    Writer writer = new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8));
+    new JournalCsv(zone, writer).write(history);
+    writer.flush();
   }
 
   private static void writeCsv(

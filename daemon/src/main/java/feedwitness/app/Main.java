@@ -16,6 +16,8 @@ import picocli.CommandLine.Spec;
     subcommands = {
       RunCommand.class,
       DemoCommand.class,
+      StatusCommand.class,
+      AlarmsCommand.class,
       PortsCommand.class,
       ListenCommand.class,
       CheckConfigCommand.class,

@@ -11,6 +11,7 @@ import feedwitness.ledger.EvidenceQuery;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.tinylog.Logger;
@@ -30,7 +31,8 @@ public final class AlarmRecords {
 
   private AlarmRecords() {}
 
-  static EvidenceDraft draft(AlarmEvent event, Standing standing) {
+  /** {@code standing}: how it stands now; empty if the alarm is no more. */
+  static EvidenceDraft draft(AlarmEvent event, Optional<Standing> standing) {
     Map<String, String> fields = new TreeMap<>();
     fields.put("event", event.id());
     fields.put("kind", event.key().kind());
@@ -46,7 +48,7 @@ public final class AlarmRecords {
     fields.put("remedy", event.whatToDo());
     fields.put("note", event.note());
     fields.put("grouped", Boolean.toString(event.grouped()));
-    fields.put(STANDING, standing.toText());
+    fields.put(STANDING, standing.map(Standing::toText).orElse(""));
     return EvidenceDraft.of(KIND, event.key().subject(), fields).by(event.who());
   }
 
@@ -68,18 +70,25 @@ public final class AlarmRecords {
     Set<AlarmKey> seen = new HashSet<>();
     for (Evidence record : newest) {
       try {
-        Standing standing = Standing.parse(record.field(STANDING));
-        boolean later =
-            book.find(standing.key())
-                .map(kept -> kept.changed().compareTo(record.at()) <= 0)
-                .orElse(true);
-        if (seen.add(standing.key()) && later) {
-          book.restore(standing);
+        AlarmKey key = new AlarmKey(record.subject(), record.field("kind"));
+        if (seen.add(key)) {
+          restore(book, key, record);
         }
       } catch (IllegalArgumentException e) {
         Logger.warn("alarm record {} is of another program: {}", record.key(), e.getMessage());
       }
     }
     return book;
+  }
+
+  private static void restore(AlarmBook book, AlarmKey key, Evidence record) {
+    boolean later =
+        book.find(key).map(kept -> kept.changed().compareTo(record.at()) <= 0).orElse(true);
+    String standing = record.field(STANDING);
+    if (later && standing.isEmpty()) {
+      book.drop(key);
+    } else if (later) {
+      book.restore(Standing.parse(standing));
+    }
   }
 }

@@ -217,8 +217,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private void tell(List<AlarmEvent> events) {
     for (AlarmEvent event : events) {
       changed = true;
-      book.find(event.key())
-          .ifPresent(standing -> recorder.record(event.at(), AlarmRecords.draft(event, standing)));
+      recorder.record(event.at(), AlarmRecords.draft(event, book.find(event.key())));
       Logger.info(
           "{}: {} {}", event.key(), event.transition(), event.who().isEmpty() ? event.words() : "");
       listeners.forEach(listener -> listener.accept(event));

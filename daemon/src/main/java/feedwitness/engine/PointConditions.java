@@ -141,7 +141,10 @@ record PointConditions(
             name(),
             PointKinds.IN_AIR,
             presence,
-            "%s: the probe reads as if in air".formatted(name()))
+            "%s: the probe reads %s"
+                .formatted(
+                    name(),
+                    presence == Presence.ACTIVE ? "as if in air" : "as it does in solution"))
         .suppressed(band.idle());
   }
 
@@ -183,6 +186,9 @@ record PointConditions(
     double value = added ? total - source : total;
     Presence presence =
         judge(kind, new Limit(setpoint, band.conductivity().deadband(), side), value);
+    String what = added ? " added by feed" : "";
+    String whose =
+        band.why().isEmpty() || band.why().equals("configured") ? "" : " of " + band.why();
     return new Condition(
             name(),
             kind,
@@ -190,18 +196,24 @@ record PointConditions(
             value,
             setpoint,
             "mS/cm",
-            String.format(
-                Locale.ROOT,
-                "%s: %.2f mS/cm%s is %s the %s limit %.2f mS/cm%s",
-                name(),
-                value,
-                added ? " added by feed" : "",
-                above ? "above" : "below",
-                above ? "high" : "low",
-                setpoint,
-                band.why().isEmpty() || band.why().equals("configured") ? "" : " of " + band.why()),
+            words(String.format(Locale.ROOT, "%.2f mS/cm%s", value, what), side, setpoint, value)
+                + (Double.isNaN(setpoint)
+                    ? ""
+                    : String.format(Locale.ROOT, " %.2f mS/cm%s", setpoint, whose)),
             Optional.empty())
         .suppressed(band.idle());
+  }
+
+  /** How a value lies to its limit, without the limit's own number. */
+  private String words(String shown, Limit.Side side, double setpoint, double value) {
+    boolean above = side == Limit.Side.ABOVE;
+    String limit = above ? "high limit" : "low limit";
+    if (Double.isNaN(setpoint)) {
+      return "%s: %s; there is no %s now".formatted(name(), shown, limit);
+    }
+    boolean beyond = above ? value > setpoint : value < setpoint;
+    String how = above ? "above" : "below";
+    return "%s: %s is %s the %s".formatted(name(), shown, beyond ? how : "back within", limit);
   }
 
   private double total(Measurement reading) {
@@ -228,14 +240,8 @@ record PointConditions(
         value,
         setpoint,
         "°C",
-        String.format(
-            Locale.ROOT,
-            "%s: %.1f °C is %s the %s limit %.1f °C",
-            name(),
-            value,
-            above ? "above" : "below",
-            above ? "high" : "low",
-            setpoint),
+        words(String.format(Locale.ROOT, "%.1f °C", value), side, setpoint, value)
+            + (Double.isNaN(setpoint) ? "" : String.format(Locale.ROOT, " %.1f °C", setpoint)),
         Optional.empty());
   }
 

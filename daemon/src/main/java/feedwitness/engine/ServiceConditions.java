@@ -39,7 +39,9 @@ final class ServiceConditions {
             AlarmKey.SERVICE,
             ServiceKinds.UNDATED,
             dates.getAsBoolean() ? Presence.CLEAR : Presence.ACTIVE,
-            "the clock of the machine is not known to be right"));
+            dates.getAsBoolean()
+                ? "the clock of the machine is known to be right"
+                : "the clock of the machine is not known to be right"));
     Optional<String> halted = service.halted().get();
     conditions.add(
         Condition.plain(
@@ -68,8 +70,9 @@ final class ServiceConditions {
         "MB",
         String.format(
             Locale.ROOT,
-            "the disk has %.0f MB left, less than %.0f MB; recording stops below %.0f MB",
+            "the disk has %.0f MB left, %s %.0f MB; recording stops below %.0f MB",
             free / MEGA,
+            free < NEARLY_FULL * floor ? "less than" : "no longer less than",
             NEARLY_FULL * floor / MEGA,
             floor / MEGA),
         Optional.empty());

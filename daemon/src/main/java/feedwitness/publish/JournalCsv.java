@@ -4,10 +4,12 @@ import feedwitness.ledger.Evidence;
 import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.EvidenceQuery;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The journal as a table (RFC 4180), oldest first, in constant memory. Text of people that a
@@ -90,11 +92,11 @@ public final class JournalCsv {
     return note.isEmpty() ? "" : " — " + note;
   }
 
-  private static String text(@org.jspecify.annotations.Nullable String text) {
+  private static String text(@Nullable String text) {
     return text == null ? "" : text;
   }
 
-  private static String number(java.math.@org.jspecify.annotations.Nullable BigDecimal number) {
+  private static String number(@Nullable BigDecimal number) {
     return number == null ? "" : number.toPlainString();
   }
 

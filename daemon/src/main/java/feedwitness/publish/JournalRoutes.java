@@ -13,6 +13,7 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import org.tinylog.Logger;
 
 /** The journal: what happened to alarms, what was fed, and what people wrote. */
 final class JournalRoutes {
@@ -96,8 +97,17 @@ final class JournalRoutes {
     if (context.req().getMethod().equals("HEAD")) {
       return;
     }
-    Writer out = new OutputStreamWriter(context.res().getOutputStream(), StandardCharsets.UTF_8);
-    new JournalCsv(live.site().zone(), out).write(history);
-    out.flush();
+    try {
+      Writer out = new OutputStreamWriter(context.res().getOutputStream(), StandardCharsets.UTF_8);
+      new JournalCsv(live.site().zone(), out).write(history);
+      out.flush();
+    } catch (IOException | RuntimeException e) {
+      if (!context.res().isCommitted()) {
+        throw e;
+      }
+      // no client may take a part for the whole
+      Logger.warn("{} was cut off: {}", context.path(), e.getMessage());
+      StreamRoute.endPoint(context).close();
+    }
   }
 }

@@ -117,6 +117,26 @@ public final class RemoteService {
     return String.join("&", parameters);
   }
 
+  /** The journal as a table; close it. Ends with an IOException if it is cut off. */
+  public InputStream journal() throws IOException {
+    return stream(get(Routes.API + "/journal/export"));
+  }
+
+  /** What needs an answer, in lines for a terminal. */
+  public List<String> alarms() throws IOException {
+    return StandText.alarms(json(get(Routes.API + "/alarms")));
+  }
+
+  /** How everything stands, in lines for a terminal. */
+  public List<String> status() throws IOException {
+    List<String> lines = new ArrayList<>(StandText.health(json(get("/health"))));
+    lines.add("");
+    lines.addAll(StandText.points(json(get(Routes.API + "/points"))));
+    lines.add("");
+    lines.addAll(alarms());
+    return lines;
+  }
+
   /** A backup of everything up to now; close it. Ends with an IOException if it is cut off. */
   public InputStream backup() throws IOException {
     return stream(post(Routes.API + "/backup", "{}".getBytes(StandardCharsets.UTF_8)));
