@@ -8,6 +8,7 @@ import feedwitness.site.MeasuringPoint;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -48,7 +49,20 @@ final class CheckConfigCommand implements Callable<Integer> {
     ConfigOutcome.Read read = (ConfigOutcome.Read) outcome;
     describe(read.config(), out);
     read.notes().forEach(note -> out.println("note: " + note));
-    return 0;
+    out.flush();
+    return wayIn(read.config(), err);
+  }
+
+  /** Files of {@code [web]}: other than a cable they do not come by themselves. */
+  private static int wayIn(Config config, PrintWriter err) {
+    WayIn.Outcome outcome = WayIn.of(config, () -> true);
+    List<String> trouble =
+        outcome instanceof WayIn.Outcome.Refused refused
+            ? List.of(refused.message())
+            : ((WayIn.Outcome.Ready) outcome).way().trouble();
+    trouble.forEach(err::println);
+    err.flush();
+    return trouble.isEmpty() ? 0 : CANNOT_BE_USED;
   }
 
   static void report(ConfigOutcome.Faulty faulty, PrintWriter err) {
@@ -62,7 +76,11 @@ final class CheckConfigCommand implements Callable<Integer> {
   private void describe(Config read, PrintWriter out) {
     out.printf("%s can be used.%n", config);
     out.printf("  %s, time zone %s%n", read.site().name(), read.site().zone());
-    out.printf("  page on http://%s/, data in %s%n", read.listen().text(), read.storeDirectory());
+    out.printf(
+        "  page on %s://%s/, data in %s%n",
+        read.web().certificate().isPresent() ? "https" : "http",
+        read.listen().text(),
+        read.storeDirectory());
     for (MeasuringPoint point : read.site().points()) {
       out.printf(
           "  %-12s %s%n",

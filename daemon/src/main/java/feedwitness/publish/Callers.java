@@ -7,12 +7,10 @@ import io.javalin.http.Context;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.SocketAddress;
-import java.net.UnknownHostException;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.eclipse.jetty.http.HttpCookie;
 import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.server.Request;
@@ -33,9 +31,6 @@ final class Callers {
           "X-Forwarded-Proto",
           "X-Real-IP",
           "Via");
-
-  /** No name: a name would be looked up. */
-  private static final Pattern NUMERIC = Pattern.compile("[0-9.]{7,15}|[0-9A-Fa-f:.]{2,45}");
 
   private Callers() {}
 
@@ -62,14 +57,7 @@ final class Callers {
     List<String> all = request.getHeaders().getValuesList("X-Forwarded-For");
     String last = all.isEmpty() ? "" : all.get(all.size() - 1);
     String address = last.substring(last.lastIndexOf(',') + 1).strip();
-    if (!NUMERIC.matcher(address).matches()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(InetAddress.getByName(address));
-    } catch (UnknownHostException e) {
-      return Optional.empty();
-    }
+    return Hosts.numeric(address);
   }
 
   static String token(Request request, String cookie) {

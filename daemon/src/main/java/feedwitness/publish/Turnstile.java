@@ -44,7 +44,7 @@ final class Turnstile extends Handler.Wrapper {
 
   private static final Set<String> LOOKING = Set.of("GET", "HEAD");
 
-  /** Each may hold a thread for as long as it dribbles; the others stay for those who are known. */
+  /** Whoever dribbles a body in holds a thread; most stay for those who are known. */
   private static final int MOST_STRANGERS = 3;
 
   private final Access access;
@@ -73,9 +73,12 @@ final class Turnstile extends Handler.Wrapper {
     if (verdict instanceof Verdict.Waits waits) {
       return refuseForNow(response, callback, waits.left());
     }
-    return isOpen(request)
-        ? letAStrangerTry(request, response, callback)
-        : turnAway(request, response, callback);
+    if (!isOpen(request)) {
+      return turnAway(request, response, callback);
+    }
+    return LOOKING.contains(request.getMethod())
+        ? super.handle(request, response, callback)
+        : letAStrangerTry(request, response, callback);
   }
 
   private boolean letAStrangerTry(Request request, Response response, Callback callback)

@@ -171,6 +171,7 @@ class AccessCommandsTest {
                     "certificate-file = \"%s\"\nprivate-key-file = \"%s\""
                         .formatted(files.chain(), files.key())));
     Cli run = Cli.run("run", "--config", file.toString(), "--for", "1s");
+    assertEquals(2, Cli.run("check-config", "--config", file.toString()).code());
     assertEquals(0, run.code(), run.err());
     assertTrue(run.err().contains(files.chain() + " ended at 20"), run.err());
     assertTrue(run.err().contains("only this machine can open the page"), run.err());

@@ -16,6 +16,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -324,10 +326,35 @@ class AccessTest {
       assertEquals(200, server.phone().get("/api/v1/points", "Cookie", own).statusCode());
       assertEquals(200, server.desk().get("/api/v1/points").statusCode());
       TestClient.problem(503, OpenServer.pair(server.phone(), "12345678", "Phone"));
+      assertEquals(200, server.phone().get("/assets/js/pair.js").statusCode());
     } finally {
       for (Socket socket : dribbling) {
         socket.close();
       }
+    }
+    HttpResponse<String> after = OpenServer.pair(server.phone(), server.code("see"), "Phone");
+    while (after.statusCode() == 503) {
+      after = OpenServer.pair(server.phone(), server.code("see"), "Phone");
+    }
+    assertEquals(201, after.statusCode(), after::body);
+  }
+
+  @Test
+  void givesAStrangerThePairingPageHoweverManyAskAtOnce() throws Exception {
+    List<CompletableFuture<Integer>> answers = new ArrayList<>();
+    for (int i = 0; i < 30; i++) {
+      answers.add(
+          CompletableFuture.supplyAsync(
+              () -> {
+                try {
+                  return server.phone().get("/assets/js/pair.js").statusCode();
+                } catch (Exception e) {
+                  throw new CompletionException(e);
+                }
+              }));
+    }
+    for (CompletableFuture<Integer> answer : answers) {
+      assertEquals(200, answer.get());
     }
   }
 }
