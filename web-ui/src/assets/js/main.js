@@ -6,12 +6,13 @@ import { cards } from "./cards.js";
 import { now, setNow, setZone } from "./clock.js";
 import { header } from "./header.js";
 import { history } from "./history.js";
+import { messages } from "./messages.js";
 import { setup } from "./setup.js";
 import { state } from "./state.js";
 import { follow } from "./stream.js";
 
 const HEALTH_EVERY_MS = 10000;
-const PAGES = ["now", "history", "setup"];
+const PAGES = ["now", "history", "messages", "setup"];
 
 const find = (selector) => document.querySelector(selector);
 const announce = (text) => {
@@ -22,6 +23,7 @@ const writeAnswers = answers(find("[data-answers]"), find("[data-count]"));
 const entries = cards(find("[data-cards]"), announce);
 const pages = {
   history: history(find("#page-history")),
+  messages: messages(find("#page-messages"), announce),
   setup: setup(find("#page-setup"), { saved, announce }),
 };
 
@@ -30,7 +32,7 @@ function showPage(move) {
   const page = PAGES.includes(wanted) ? wanted : "now";
   for (const name of PAGES) {
     find(`#page-${name}`).hidden = name !== page;
-    const link = find(`nav a[href="#${name}"]`);
+    const link = find(`nav a[href="#${name}"], footer a[href="#${name}"]`);
     if (name === page) link.setAttribute("aria-current", "page");
     else link.removeAttribute("aria-current");
     pages[name]?.show(name === page, name === page ? decodeURIComponent(detail ?? "") : "");

@@ -1,12 +1,15 @@
 package feedwitness.app;
 
 import feedwitness.acquire.SessionPool;
+import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
+import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
 import feedwitness.publish.WebServer;
+import feedwitness.publish.message.AlarmNotices;
 import feedwitness.publish.message.Messages;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
@@ -81,6 +84,8 @@ final class Wiring {
     Engine engine =
         new Engine(
             ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());
+    AlarmWatch alarms = alarms(engine, ledger, config);
+    engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
         new PageProbeDesk(
@@ -107,7 +112,9 @@ final class Wiring {
                 engine::site,
                 around.clock(),
                 new SplittableRandom()));
-    WebServer server = new WebServer(engine, ledger, desk, data, messages, config.listen());
+    alarms.subscribe(event -> AlarmNotices.of(event).ifPresent(messages::tell));
+    WebServer server =
+        new WebServer(engine, ledger, desk, data, alarms, ledger, messages, config.listen());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -120,5 +127,15 @@ final class Wiring {
     ledger.announce(page.toString());
     messages.start();
     return new Outcome.Started(new Service(page, engine, ledger, sessions, messages, server));
+  }
+
+  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {
+    return new AlarmWatch(
+        engine,
+        engine::stampNow,
+        ledger,
+        ledger,
+        new ServiceState(ledger::halted, new DiskRoom(config.storeDirectory()), config.freeFloor()),
+        engine::dates);
   }
 }

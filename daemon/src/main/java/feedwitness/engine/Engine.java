@@ -35,6 +35,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private static final int IDLE_MILLIS = 200;
   private static final int TYPED_PATIENCE_SECONDS = 10;
   private static final int STOP_PATIENCE_MILLIS = 20_000;
+  private static final long TICK_NANOS = 1_000_000_000L;
 
   private static final String UNDATED =
       "the clock is not known to be right, so readings are kept without a date; they get it once a"
@@ -51,7 +52,10 @@ public final class Engine implements LiveView, AutoCloseable {
   private final Instant startedAt;
   private final String version;
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
+  private final List<EngineWatcher> watchers = new CopyOnWriteArrayList<>();
   private final Thread thread = new Thread(this::loop, "engine");
+  private long tickedNanos = Long.MIN_VALUE;
+  private volatile long sequence;
   private volatile boolean stopping;
   private volatile @Nullable String fault;
 
@@ -72,6 +76,11 @@ public final class Engine implements LiveView, AutoCloseable {
     this.startedAt = clock.wall();
   }
 
+  /** Lets somebody follow; before {@link #start()}. */
+  public void watch(EngineWatcher watcher) {
+    watchers.add(watcher);
+  }
+
   public void start() {
     thread.start();
   }
@@ -85,6 +94,7 @@ public final class Engine implements LiveView, AutoCloseable {
         } else if (stopping) {
           return;
         }
+        tickBy(stampNow());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -97,6 +107,39 @@ public final class Engine implements LiveView, AutoCloseable {
   public void drain() {
     for (Intake.Entry entry = intake.poll(); entry != null; entry = intake.poll()) {
       measureAll(entry);
+      // a replay goes by the time of what it replays
+      tickBy(entry.samples().get(entry.samples().size() - 1).stamp());
+    }
+  }
+
+  /** Now, after the last sample that was measured. */
+  public Stamp stampNow() {
+    return new Stamp(
+        boot, sequence, clock.monotonicNanos(), clock.wall().toEpochMilli(), intake.dates());
+  }
+
+  /** Whether samples get a date now. */
+  public boolean dates() {
+    return intake.dates();
+  }
+
+  private void tickBy(Stamp now) {
+    if (tickedNanos != Long.MIN_VALUE && now.monotonicNanos() - tickedNanos < TICK_NANOS) {
+      return;
+    }
+    tickedNanos = now.monotonicNanos();
+    tellWatchers(watcher -> watcher.tick(now));
+  }
+
+  private void tellWatchers(Consumer<EngineWatcher> what) {
+    for (EngineWatcher watcher : watchers) {
+      try {
+        what.accept(watcher);
+      } catch (RuntimeException e) {
+        // Readings go on whatever happens in those who watch them.
+        fault = "what watches over the readings failed: %s".formatted(e);
+        Logger.error(e, "a watcher failed");
+      }
     }
   }
 
@@ -120,6 +163,7 @@ public final class Engine implements LiveView, AutoCloseable {
       Measurement plain = MeasurementChain.measure(sample, basis.get());
       Measurement measurement = imported ? plain : judges.judge(plain, board.site());
       ledger.append(measurement);
+      sequence = measurement.stamp().sequence();
       if (!imported) {
         messages.remember(sample, entry.messages());
         board.post(measurement);
@@ -131,6 +175,7 @@ public final class Engine implements LiveView, AutoCloseable {
         // a reading of last year is no news
         return;
       }
+      tellWatchers(watcher -> watcher.measured(measurement));
       listeners.forEach(listener -> listener.accept(measurement));
     } catch (RuntimeException e) {
       // A bug in one measurement must not end the watch over all the others.
@@ -143,6 +188,7 @@ public final class Engine implements LiveView, AutoCloseable {
   public void follow(Site changed) {
     board.follow(changed);
     messages.forgetAllBut(changed);
+    tellWatchers(watcher -> watcher.follow(changed));
   }
 
   @Override

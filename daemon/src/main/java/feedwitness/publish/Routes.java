@@ -1,11 +1,13 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.engine.TypedOutcome;
 import feedwitness.engine.TypedReading;
+import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Measurement;
 import feedwitness.publish.message.MessageDesk;
@@ -18,6 +20,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The addresses of the interface and what each answers. */
 final class Routes {
@@ -30,6 +33,12 @@ final class Routes {
   private final StreamRoute stream;
   private final ExplainRoute explain;
   private final DataRoutes data;
+  private final AlarmDesk alarmDesk;
+  private final AlarmRoutes alarms;
+  private final JournalRoutes journal;
+  private final FeedingRoutes feeding;
+  private final AtomRoutes atom;
+  private final MetricsRoute metrics;
   private final MessageRoutes messages;
 
   Routes(
@@ -37,6 +46,8 @@ final class Routes {
       History history,
       ProbeDesk desk,
       DataDesk dataDesk,
+      AlarmDesk alarmDesk,
+      EvidenceHistory evidence,
       MessageDesk messageDesk,
       OpenHours hours,
       Streams streams) {
@@ -47,10 +58,43 @@ final class Routes {
     this.stream = new StreamRoute(streams);
     this.explain = new ExplainRoute(live, history);
     this.data = new DataRoutes(live, history, dataDesk, hours);
+    this.alarmDesk = alarmDesk;
+    this.alarms = new AlarmRoutes(live, alarmDesk);
+    this.journal = new JournalRoutes(live, alarmDesk, evidence);
+    this.feeding = new FeedingRoutes(alarmDesk);
+    this.atom = new AtomRoutes(live, alarmDesk, evidence);
+    this.metrics = new MetricsRoute(live, alarmDesk);
     this.messages = new MessageRoutes(messageDesk);
   }
 
   List<Endpoint> all() {
+    return Stream.concat(measured().stream(), watched().stream()).toList();
+  }
+
+  private List<Endpoint> watched() {
+    String one = API + "/alarms/{subject}/{kind}";
+    return List.of(
+        get(API + "/alarms", alarms::list),
+        post(one + "/acknowledge", alarms::acknowledge),
+        post(one + "/undo", alarms::undo),
+        post(one + "/shelve", alarms::shelve),
+        post(one + "/unshelve", alarms::unshelve),
+        post(one + "/out-of-service", alarms::outOfService),
+        post(one + "/in-service", alarms::inService),
+        get(API + "/journal", journal::list),
+        post(API + "/journal", journal::write, Body.LARGE_OCTETS),
+        get(API + "/journal/export", journal::export),
+        get(API + "/journal/{number}", journal::entry),
+        get(API + "/journal/{number}/photo", journal::photo),
+        get(API + "/feeding", feeding::list),
+        post(API + "/feeding", feeding::feed),
+        post(API + "/feeding/level", feeding::level),
+        get(AtomRoutes.PATH, atom::current),
+        get(AtomRoutes.ARCHIVE + "{name}", atom::archive),
+        get("/metrics", metrics::answer));
+  }
+
+  private List<Endpoint> measured() {
     return List.of(
         get("/health", this::health),
         get(API + "/site", this::site),
@@ -79,11 +123,15 @@ final class Routes {
 
   /** The body is read before work begins: a client that trickles it must not hold up a stop. */
   private Endpoint post(String path, Handler handler) {
+    return post(path, handler, Body.LIMIT_OCTETS);
+  }
+
+  private Endpoint post(String path, Handler handler, int limitOctets) {
     return new Endpoint(
         HandlerType.POST,
         path,
         context -> {
-          Body.receive(context);
+          Body.receive(context, limitOctets);
           hours.during(() -> handler.handle(context));
         });
   }
@@ -97,11 +145,11 @@ final class Routes {
   }
 
   private void points(Context context) {
-    Answers.json(context, PointMapping.map(live.points(), live.now()));
+    Answers.json(context, PointMapping.map(live.points(), alarmDesk, live.now()));
   }
 
   private void point(Context context) {
-    Answers.json(context, PointMapping.map(named(context), live.now()));
+    Answers.json(context, PointMapping.map(named(context), alarmDesk, live.now()));
   }
 
   private void measurements(Context context) {
@@ -128,7 +176,7 @@ final class Routes {
     Measurement measurement = ((TypedOutcome.Accepted) outcome).measurement();
     PointStatus after = Statuses.with(before, measurement);
     context.status(201).header("Location", API + "/points/" + name.text());
-    Answers.json(context, PointMapping.map(after, live.now()));
+    Answers.json(context, PointMapping.map(after, alarmDesk, live.now()));
   }
 
   private PointStatus named(Context context) {

@@ -44,7 +44,8 @@ final class StreamRoute implements Handler {
   /** The library ends the answer when the future is complete, and not before. */
   private CompletableFuture<Void> begin(Context context) {
     CompletableFuture<Void> done = new CompletableFuture<>();
-    streams.open(new ServletWire(context.res(), endPoint(context), done));
+    streams.open(
+        new ServletWire(context.res(), endPoint(context), done), context.header("Last-Event-ID"));
     return done;
   }
 

@@ -1,8 +1,10 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
+import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.History;
 import feedwitness.publish.message.MessageDesk;
 import feedwitness.quantity.ListenAddress;
@@ -58,9 +60,11 @@ public final class WebServer implements AutoCloseable {
       History history,
       ProbeDesk desk,
       DataDesk data,
+      AlarmDesk alarms,
+      EvidenceHistory evidence,
       MessageDesk messages,
       ListenAddress listen) {
-    this(live, history, desk, data, messages, listen, StreamLimits.USUAL);
+    this(live, history, desk, data, alarms, evidence, messages, listen, StreamLimits.USUAL);
   }
 
   WebServer(
@@ -68,12 +72,15 @@ public final class WebServer implements AutoCloseable {
       History history,
       ProbeDesk desk,
       DataDesk data,
+      AlarmDesk alarms,
+      EvidenceHistory evidence,
       MessageDesk messages,
       ListenAddress listen,
       StreamLimits limits) {
     this.listen = listen;
-    this.streams = new Streams(live, limits);
-    this.routes = new Routes(live, history, desk, data, messages, hours, streams).all();
+    this.streams = new Streams(live, alarms, limits);
+    this.routes =
+        new Routes(live, history, desk, data, alarms, evidence, messages, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
 
@@ -146,7 +153,7 @@ public final class WebServer implements AutoCloseable {
     config.http.prefer405over404 = true;
     config.http.generateEtags = false;
     config.http.asyncTimeout = 0;
-    config.http.maxRequestSize = Body.LIMIT_OCTETS;
+    config.http.maxRequestSize = Body.LARGE_OCTETS;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(

@@ -1,9 +1,11 @@
 package feedwitness.settings;
 
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.AlarmRule;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
+import feedwitness.site.Strength;
 import java.nio.file.Files;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -19,7 +21,17 @@ import java.util.Set;
  */
 public final class ConfigReader {
   private static final Set<String> KEYS =
-      Set.of("nursery", "server", "store", "clock", "point", "messages", "mail", "webhook");
+      Set.of(
+          "nursery",
+          "server",
+          "store",
+          "clock",
+          "point",
+          "strength",
+          "alarm",
+          "messages",
+          "mail",
+          "webhook");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -49,6 +61,10 @@ public final class ConfigReader {
     own.ifPresent(root -> points.addAll(reader.read(root)));
     generated(files, generated, problems).ifPresent(root -> points.addAll(reader.read(root)));
     SharedPorts.check(points);
+    AlarmsReader alarms = new AlarmsReader(points);
+    alarms.checkSources();
+    List<Strength> strengths = own.map(alarms::strengths).orElse(List.of());
+    List<AlarmRule> rules = own.map(alarms::rules).orElse(List.of());
     Optional<General> general =
         files.own().isPresent()
             ? own.flatMap(root -> general(root, files, notes))
@@ -57,7 +73,7 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(general.get().with(points, shelf), notes);
+    return new ConfigOutcome.Read(general.get().with(points, strengths, rules, shelf), notes);
   }
 
   private static Optional<Section> generated(
@@ -77,10 +93,14 @@ public final class ConfigReader {
       ListenAddress listen,
       StoreReader.Storing storing,
       MessagePlan messages) {
-    Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
+    Config with(
+        List<PlacedPoint> placed,
+        List<Strength> strengths,
+        List<AlarmRule> rules,
+        ProfileShelf shelf) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
-          new Site(name, zone, points),
+          new Site(name, zone, points, strengths, rules),
           listen,
           storing.directory(),
           storing.syncEvery(),

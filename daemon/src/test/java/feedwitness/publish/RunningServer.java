@@ -2,7 +2,9 @@ package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import feedwitness.engine.AlarmWatch;
 import feedwitness.quantity.ListenAddress;
+import java.time.Duration;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -12,6 +14,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureNursery nursery = new FixtureNursery();
   private final FixtureDesk desk = new FixtureDesk();
   private final FixtureData data = new FixtureData(nursery);
+  private final FixtureEvidence evidence = new FixtureEvidence();
+  private final AlarmWatch alarms = nursery.watch(evidence);
   private final FixtureMessages messages = new FixtureMessages();
   private final WebServer server;
   private int port;
@@ -24,7 +28,15 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
     this.server =
         new WebServer(
-            nursery, nursery, desk, data, messages, new ListenAddress("127.0.0.1", 0), limits);
+            nursery,
+            nursery,
+            desk,
+            data,
+            alarms,
+            evidence,
+            messages,
+            new ListenAddress("127.0.0.1", 0),
+            limits);
   }
 
   @Override
@@ -39,6 +51,22 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
 
   FixtureNursery nursery() {
     return nursery;
+  }
+
+  FixtureEvidence evidence() {
+    return evidence;
+  }
+
+  AlarmWatch alarms() {
+    return alarms;
+  }
+
+  /** Seconds go by, with a tick each. */
+  void pass(int seconds) {
+    for (int i = 0; i < seconds; i++) {
+      nursery.wait(Duration.ofSeconds(1));
+      alarms.tick(nursery.stampNow());
+    }
   }
 
   FixtureDesk desk() {

@@ -22,11 +22,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
+    FixtureEvidence evidence = new FixtureEvidence();
     return new WebServer(
         nursery,
         nursery,
         new FixtureDesk(),
         new FixtureData(nursery),
+        nursery.watch(evidence),
+        evidence,
         new FixtureMessages(),
         new ListenAddress(host, port));
   }
@@ -95,12 +98,15 @@ class WebServerTest {
   void letsARequestInsideFinishBeforeItStopsAndInterruptsNobody() throws Exception {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
+    FixtureEvidence evidence = new FixtureEvidence();
     WebServer server =
         new WebServer(
             nursery,
             nursery,
             desk,
             new FixtureData(nursery),
+            nursery.watch(evidence),
+            evidence,
             new FixtureMessages(),
             new ListenAddress("127.0.0.1", 0));
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();

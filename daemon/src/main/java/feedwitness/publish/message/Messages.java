@@ -39,6 +39,7 @@ public final class Messages implements MessageDesk, AutoCloseable {
   private static final int RECORDS = EvidenceQuery.MOST;
   private static final Duration BETWEEN_TESTS = Duration.ofSeconds(10);
   private static final long STEP_MILLIS = 1_000;
+  private static final long AFTER_FAILURE_MILLIS = 30_000;
   private static final long JOIN_MILLIS = 10_000;
 
   private final MessagePlan plan;
@@ -190,13 +191,23 @@ public final class Messages implements MessageDesk, AutoCloseable {
     try {
       restore();
       while (!stopping) {
-        step();
-        pause();
+        pause(tried() ? STEP_MILLIS : AFTER_FAILURE_MILLIS);
       }
       couriers.forEach(Courier::awaitEnd);
       takeIn();
     } catch (RuntimeException e) {
       Logger.error(e, "no messages are sent any more; restart the service");
+    }
+  }
+
+  /** A store that can't be read just now must not end messages for good. */
+  private boolean tried() {
+    try {
+      step();
+      return true;
+    } catch (RuntimeException e) {
+      Logger.error(e, "messages will be looked after again in a while");
+      return false;
     }
   }
 
@@ -342,9 +353,9 @@ public final class Messages implements MessageDesk, AutoCloseable {
   }
 
   /** Until something happens, or a second has passed: a fast clock would outrun a longer wait. */
-  private void pause() {
+  private void pause(long millis) {
     try {
-      boolean rung = bell.tryAcquire(STEP_MILLIS, TimeUnit.MILLISECONDS);
+      boolean rung = bell.tryAcquire(millis, TimeUnit.MILLISECONDS);
       if (rung) {
         bell.drainPermits();
       }
