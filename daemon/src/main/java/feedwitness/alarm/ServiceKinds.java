@@ -1,6 +1,7 @@
 package feedwitness.alarm;
 
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 
 /** Alarms about the service itself; their subject is {@link AlarmKey#SERVICE}. */
@@ -48,6 +49,10 @@ public final class ServiceKinds {
               + " resumes by itself",
           Duration.ofSeconds(20),
           Duration.ofSeconds(30));
+
+  /** All of them. */
+  public static final List<AlarmKind> ALL =
+      List.of(ALARM_FLOOD, UNDATED, DISK_NEARLY_FULL, RECORDING_STOPPED);
 
   private ServiceKinds() {}
 

@@ -43,6 +43,8 @@ class ConfigurationDocumentTest {
     known.addAll(ConfigReader.SERVER);
     known.addAll(StoreReader.STORE);
     known.addAll(StoreReader.CLOCK);
+    known.addAll(AlarmsReader.STRENGTH);
+    known.addAll(AlarmsReader.ALARM);
     known.addAll(MessagesReader.MESSAGES);
     known.addAll(MailReader.KEYS);
     known.addAll(WebhookReader.KEYS);
@@ -62,6 +64,10 @@ class ConfigurationDocumentTest {
             Values.number(CompensationReader.LEAST_PERCENT)
                 + " to "
                 + Values.number(CompensationReader.MOST_PERCENT)));
+    assertTrue(text.contains(Values.number(LimitsReader.DEFAULT_DEADBAND) + " mS/cm"));
+    assertTrue(text.contains(Values.number(feedwitness.site.Strength.USUAL_TOLERANCE) + " mS/cm"));
+    feedwitness.site.AlarmRule.KINDS.forEach(
+        kind -> assertTrue(text.contains("`\"" + kind + "\"`"), kind));
     assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
   }
 }
