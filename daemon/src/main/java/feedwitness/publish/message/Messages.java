@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -343,7 +344,7 @@ public final class Messages implements MessageDesk, AutoCloseable {
 
   private Now now() {
     return new Now(
-        around.clock().wall(),
+        around.clock().wall().truncatedTo(ChronoUnit.MILLIS),
         Instant.EPOCH.plusNanos(around.clock().monotonicNanos()),
         around.stamp().get().dated());
   }
