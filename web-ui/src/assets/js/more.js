@@ -5,6 +5,7 @@ import { h } from "./dom.js";
 /** Name of the page, its title, what one finds there, and whether only who may act needs it. */
 export const MORE = [
   ["setup", "Add a point", "A probe on a cable, or a place whose readings you type in.", true],
+  ["messages", "Messages", "Mail and webhooks: what was sent, and a test.", false],
   ["devices", "Devices", "Phones that may look, or look and act, and letting another in.", false],
 ];
 
@@ -15,7 +16,12 @@ export function more(page) {
       "ul",
       { class: "more-pages" },
       MORE.map(([name, title, words, act]) =>
-        h("li", { class: act ? "needs-act" : "" }, h("a", { href: `#${name}` }, title), h("p", { class: "plain soft" }, words)),
+        h(
+          "li",
+          { class: act ? "needs-act" : "" },
+          h("a", { href: `#${name}` }, title),
+          h("p", { class: "plain soft" }, words),
+        ),
       ),
     ),
   );

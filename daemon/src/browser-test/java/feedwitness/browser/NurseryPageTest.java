@@ -191,7 +191,7 @@ class NurseryPageTest {
     for (ColorScheme scheme : new ColorScheme[] {ColorScheme.LIGHT, ColorScheme.DARK}) {
       try (BrowserPage window = new BrowserPage(service.page(), 390, 844, scheme)) {
         becomes(window.page().locator("article[data-point=line]"), "data-state", "reading");
-        for (String view : new String[] {"#now", "#history", "#setup"}) {
+        for (String view : new String[] {"#now", "#history", "#messages", "#setup"}) {
           window.page().navigate(service.page() + view);
           window.page().waitForTimeout(500);
           AxeResults results = new AxeBuilder(window.page()).analyze();

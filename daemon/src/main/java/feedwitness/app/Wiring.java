@@ -15,6 +15,7 @@ import feedwitness.ledger.History;
 import feedwitness.ledger.QualifiedHistory;
 import feedwitness.publish.Desks;
 import feedwitness.publish.WebServer;
+import feedwitness.publish.message.AlarmNotices;
 import feedwitness.publish.message.Messages;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
@@ -142,6 +143,7 @@ final class Wiring {
                 engine::site,
                 around.clock(),
                 new SplittableRandom()));
+    alarms.subscribe(event -> AlarmNotices.of(event).ifPresent(messages::tell));
     WebServer server =
         new WebServer(
             new Desks(engine, history, desk, data, alarms, ledger, messages),

@@ -5,10 +5,12 @@ import feedwitness.site.MailRoute.Login;
 import feedwitness.site.MailRoute.Security;
 import feedwitness.site.MessagePlan;
 import feedwitness.site.Urgency;
+import jakarta.mail.Address;
 import jakarta.mail.AuthenticationFailedException;
 import jakarta.mail.Authenticator;
 import jakarta.mail.MessagingException;
 import jakarta.mail.PasswordAuthentication;
+import jakarta.mail.SendFailedException;
 import jakarta.mail.Session;
 import jakarta.mail.internet.MimeMessage;
 import java.io.IOException;
@@ -16,7 +18,13 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
 import java.util.Properties;
+import java.util.Set;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
@@ -38,6 +46,9 @@ final class MailChannel implements Channel {
   private final ScheduledExecutorService deadlines;
   private volatile @Nullable Socket open;
   private volatile boolean closed;
+
+  /** Recipients for whom the server took a letter, while others are still to be tried. */
+  private final Map<String, Set<Address>> served = new HashMap<>();
 
   /**
    * A channel.
@@ -78,7 +89,9 @@ final class MailChannel implements Channel {
       Session session = session();
       open = socket;
       clockwork.start(socket);
-      return send(letter, session, socket);
+      Delivery delivered = send(letter, session, socket);
+      served.remove(letter.id());
+      return delivered;
     } catch (AuthenticationFailedException e) {
       return new Delivery.Misconfigured(
           "%s does not accept user and password; check user and the password file"
@@ -86,15 +99,31 @@ final class MailChannel implements Channel {
     } catch (SecretException e) {
       return new Delivery.Misconfigured(String.valueOf(e.getMessage()));
     } catch (MessagingException | IOException | RuntimeException e) {
-      return clockwork.rang
-          ? new Delivery.Later(
-              "%s did not take the message within %d s"
-                  .formatted(route.server(), limits.whole().toSeconds()))
-          : MailFailures.of(e, route.server());
+      return failed(letter, e, clockwork.rang);
     } finally {
       clockwork.stop();
       open = null;
     }
+  }
+
+  private Delivery failed(Letter letter, Exception failure, boolean late) {
+    if (failure instanceof SendFailedException partly && partly.getValidSentAddresses() != null) {
+      served
+          .computeIfAbsent(letter.id(), id -> new HashSet<>())
+          .addAll(List.of(partly.getValidSentAddresses()));
+    }
+    Delivery delivery =
+        late
+            ? new Delivery.Later(
+                "%s did not take the message within %d s"
+                    .formatted(route.server(), limits.whole().toSeconds()))
+            : MailFailures.of(failure, route.server());
+    boolean some = served.containsKey(letter.id());
+    if (!(delivery instanceof Delivery.Refused)) {
+      return delivery;
+    }
+    served.remove(letter.id());
+    return some ? new Delivery.Delivered("not to all of them: " + delivery.said()) : delivery;
   }
 
   @Override
@@ -113,7 +142,7 @@ final class MailChannel implements Channel {
     SMTPTransport transport = (SMTPTransport) session.getTransport("smtp");
     try {
       transport.connect(way);
-      transport.sendMessage(message, message.getAllRecipients());
+      transport.sendMessage(message, remaining(letter, message));
       return new Delivery.Delivered(
           "%s took it: %s"
               .formatted(
@@ -124,6 +153,13 @@ final class MailChannel implements Channel {
       Sockets.close(socket);
       Sockets.close(transport);
     }
+  }
+
+  private Address[] remaining(Letter letter, MimeMessage message) throws MessagingException {
+    Set<Address> done = served.getOrDefault(letter.id(), Set.of());
+    return Arrays.stream(message.getAllRecipients())
+        .filter(address -> !done.contains(address))
+        .toArray(Address[]::new);
   }
 
   private Socket connected(LimitedSocket socket) throws IOException {

@@ -19,6 +19,9 @@ import org.eclipse.angus.mail.util.SocketConnectException;
 final class MailFailures {
   private static final int LONGEST = 160;
 
+  /** RFC 4954, 6, and RFC 3207, 4. */
+  private static final Set<Integer> LOGIN_WANTED = Set.of(530, 534, 535, 538);
+
   private MailFailures() {}
 
   static Delivery of(Exception failure, String server) {
@@ -32,6 +35,11 @@ final class MailFailures {
     boolean permanent = false;
     for (Throwable each : all) {
       int code = code(each);
+      if (LOGIN_WANTED.contains(code)) {
+        return new Delivery.Misconfigured(
+            "%s wants another login or TLS: %s; check security, user and the password file"
+                .formatted(server, said(each)));
+      }
       if (code >= 400 && code < 500) {
         return new Delivery.Later("%s asks to wait: %s".formatted(server, said(each)));
       }

@@ -14,6 +14,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -39,6 +40,7 @@ public final class Messages implements MessageDesk, AutoCloseable {
   private static final int RECORDS = EvidenceQuery.MOST;
   private static final Duration BETWEEN_TESTS = Duration.ofSeconds(10);
   private static final long STEP_MILLIS = 1_000;
+  private static final long AFTER_FAILURE_MILLIS = 30_000;
   private static final long JOIN_MILLIS = 10_000;
 
   private final MessagePlan plan;
@@ -190,13 +192,23 @@ public final class Messages implements MessageDesk, AutoCloseable {
     try {
       restore();
       while (!stopping) {
-        step();
-        pause();
+        pause(tried() ? STEP_MILLIS : AFTER_FAILURE_MILLIS);
       }
       couriers.forEach(Courier::awaitEnd);
       takeIn();
     } catch (RuntimeException e) {
       Logger.error(e, "no messages are sent any more; restart the service");
+    }
+  }
+
+  /** A store that can't be read just now must not end messages for good. */
+  private boolean tried() {
+    try {
+      step();
+      return true;
+    } catch (RuntimeException e) {
+      Logger.error(e, "messages will be looked after again in a while");
+      return false;
     }
   }
 
@@ -332,7 +344,7 @@ public final class Messages implements MessageDesk, AutoCloseable {
 
   private Now now() {
     return new Now(
-        around.clock().wall(),
+        around.clock().wall().truncatedTo(ChronoUnit.MILLIS),
         Instant.EPOCH.plusNanos(around.clock().monotonicNanos()),
         around.stamp().get().dated());
   }
@@ -342,9 +354,9 @@ public final class Messages implements MessageDesk, AutoCloseable {
   }
 
   /** Until something happens, or a second has passed: a fast clock would outrun a longer wait. */
-  private void pause() {
+  private void pause(long millis) {
     try {
-      boolean rung = bell.tryAcquire(STEP_MILLIS, TimeUnit.MILLISECONDS);
+      boolean rung = bell.tryAcquire(millis, TimeUnit.MILLISECONDS);
       if (rung) {
         bell.drainPermits();
       }

@@ -4,13 +4,13 @@ import feedwitness.ledger.Evidence;
 import feedwitness.publish.message.Letter.Kind;
 import feedwitness.site.MessagePlan;
 import feedwitness.site.Urgency;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +18,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.jspecify.annotations.Nullable;
+import org.tinylog.Logger;
 
 /**
  * Decides what is told to whom and when; delivers nothing itself. Everything it knows can be built
@@ -65,21 +66,28 @@ final class Post {
    * @param records oldest first
    */
   void restore(List<Evidence> records, Now now) {
-    Map<String, Notice> notices = new HashMap<>();
     for (Evidence record : records) {
-      switch (record.kind()) {
-        case Records.NOTICE -> restoreNotice(record, notices, now);
-        case Records.MESSAGE -> restoreMessage(record, now);
-        case Records.OUTCOME ->
-            lane(record.subject()).ifPresent(lane -> lane.settled(record.field("message")));
-        default -> throw new IllegalArgumentException("not asked for: " + record.kind());
+      try {
+        restore(record, now);
+      } catch (IllegalArgumentException | DateTimeException e) {
+        // Of another version: better one message lost than all that follow.
+        Logger.warn("record {} is not understood: {}", record.key(), e.getMessage());
       }
     }
   }
 
-  private void restoreNotice(Evidence record, Map<String, Notice> notices, Now now) {
+  private void restore(Evidence record, Now now) {
+    switch (record.kind()) {
+      case Records.NOTICE -> restoreNotice(record, now);
+      case Records.MESSAGE -> restoreMessage(record, now);
+      case Records.OUTCOME ->
+          lane(record.subject()).ifPresent(lane -> lane.settled(record.field("message")));
+      default -> throw new IllegalArgumentException("not asked for: " + record.kind());
+    }
+  }
+
+  private void restoreNotice(Evidence record, Now now) {
     Notice notice = Records.notice(record);
-    notices.put(notice.id(), notice);
     seen.add(notice.id());
     watch.follow(notice, now);
     if (notice.change().told()) {

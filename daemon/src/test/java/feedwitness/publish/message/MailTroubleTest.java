@@ -298,4 +298,67 @@ class MailTroubleTest {
         deliver(Counter.closedPort(), Security.TLS, Optional.of(file), Certificates.GOOD.pem()),
         "is not there");
   }
+
+  @Test
+  void whoHasTheMailAlreadyDoesNotGetItAgainWhenTheOthersAreTried() throws Exception {
+    try (Counter server =
+        new Counter(
+            guest -> {
+              guest.say("220 mail");
+              guest.hear();
+              guest.say("250 mail");
+              guest.hear();
+              guest.say("250 sender");
+              String line = guest.hear();
+              while (line.startsWith("RCPT")) {
+                boolean full = line.contains("helper") && stillFull();
+                guest.say(full ? "452 mailbox full" : "250 recipient");
+                line = guest.hear();
+              }
+              guest.say("354 go on");
+              guest.hearMail();
+              guest.say("250 taken");
+            })) {
+      MailChannel channel =
+          new MailChannel(
+              Bench.mail(
+                  server.port(),
+                  Security.NONE,
+                  Optional.empty(),
+                  Optional.of(Certificates.GOOD.pem())),
+              limits,
+              deadlines);
+      Letter letter = Bench.letter(Letter.Kind.ESCALATION);
+      later(channel.deliver(letter), "mailbox full");
+      assertInstanceOf(Delivery.Delivered.class, channel.deliver(letter));
+      assertEquals(
+          List.of("grower", "helper", "helper"),
+          server.heard().stream()
+              .filter(line -> line.startsWith("RCPT"))
+              .map(line -> line.contains("grower") ? "grower" : "helper")
+              .toList());
+    }
+  }
+
+  private int full = 0;
+
+  /** The mailbox is full the first time only. */
+  private synchronized boolean stillFull() {
+    return full++ == 0;
+  }
+
+  @Test
+  void itWantsALogin() throws Exception {
+    mend(
+        plain(
+            guest -> {
+              guest.say("220 mail");
+              guest.hear();
+              guest.say("250 mail");
+              guest.hear();
+              guest.say("530 5.7.0 authentication required");
+              guest.hear();
+            }),
+        "another login");
+  }
 }
