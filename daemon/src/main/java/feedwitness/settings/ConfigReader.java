@@ -1,6 +1,7 @@
 package feedwitness.settings;
 
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.FeedLine;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.nio.file.Files;
@@ -17,7 +18,8 @@ import java.util.Set;
  * is no question here: it may be plugged in later.
  */
 public final class ConfigReader {
-  private static final Set<String> KEYS = Set.of("nursery", "server", "store", "clock", "point");
+  private static final Set<String> KEYS =
+      Set.of("nursery", "server", "store", "clock", "point", FeedLineReader.TABLE);
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -47,6 +49,7 @@ public final class ConfigReader {
     own.ifPresent(root -> points.addAll(reader.read(root)));
     generated(files, generated, problems).ifPresent(root -> points.addAll(reader.read(root)));
     SharedPorts.check(points);
+    List<FeedLine> feedLines = own.map(new FeedLineReader(reader.names())::read).orElse(List.of());
     Optional<General> general =
         files.own().isPresent()
             ? own.flatMap(root -> general(root, files, notes))
@@ -55,7 +58,7 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(general.get().with(points, shelf), notes);
+    return new ConfigOutcome.Read(general.get().with(points, feedLines, shelf), notes);
   }
 
   private static Optional<Section> generated(
@@ -71,10 +74,10 @@ public final class ConfigReader {
   /** All but the points. */
   private record General(
       String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
-    Config with(List<PlacedPoint> placed, ProfileShelf shelf) {
+    Config with(List<PlacedPoint> placed, List<FeedLine> feedLines, ProfileShelf shelf) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
-          new Site(name, zone, points),
+          new Site(name, zone, points, feedLines),
           listen,
           storing.directory(),
           storing.syncEvery(),
