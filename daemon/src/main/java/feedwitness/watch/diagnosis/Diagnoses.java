@@ -59,7 +59,7 @@ public final class Diagnoses {
 
   private void drift(Evidence evidence) {
     say(Cause.INJECTOR, 3, "");
-    say(Cause.PROBE_FOULED, evidence.sizePercent() < 0 ? 2 : 0, "");
+    say(Cause.PROBE_FOULED, evidence.sizePercent() < 0 ? 3 : 0, "");
     say(Cause.STOCK_STRENGTH, 2, "");
     say(Cause.OUTSIDE_FLOW, evidence.gradual() ? 0 : 1, "");
     if (evidence.sizePercent() < MOST_OF_IT) {

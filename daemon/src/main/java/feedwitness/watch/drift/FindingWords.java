@@ -43,7 +43,7 @@ final class FindingWords {
   private static String advice(Diagnosis why) {
     return why.causes().isEmpty()
         ? "look at the chart"
-        : why.words() + ". " + String.join("; ", why.tests());
+        : why.words() + ". To decide: " + String.join(", then ", why.tests());
   }
 
   String plain(double conductivity, double source, Diagnosis why) {

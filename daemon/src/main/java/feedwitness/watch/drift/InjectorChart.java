@@ -37,6 +37,11 @@ final class InjectorChart {
   private static final int WIDEST = 12;
   private static final int LEAST_EVENTS = 2;
   private static final int YOUNG = 5;
+
+  /** A limit counts as reached if the size may well reach it, but is no more than so much below. */
+  private static final double NOTICE_MARGIN = 0.3;
+
+  private static final double ALARM_MARGIN = 0.1;
   private static final double NEARLY_CERTAIN = 2.5;
   private static final int STRANGERS = 3;
   private static final int RECKON_EVERY = 64;
@@ -53,6 +58,8 @@ final class InjectorChart {
   private int events;
   private int direction;
   private double begun;
+  private double settled = Double.NEGATIVE_INFINITY;
+  private boolean learnt;
   private double creeping = Double.NaN;
   private Stage stage = Stage.NOTE;
   private boolean gradual;
@@ -80,6 +87,15 @@ final class InjectorChart {
 
   /** Takes the next event. */
   Said add(double value, double seconds, long wallMillis) {
+    Said said = place(value, seconds, wallMillis);
+    if (said == Said.NOTHING && !learnt && baseline.count() >= LEARNT) {
+      learnt = true;
+      return Said.LEARNT;
+    }
+    return said;
+  }
+
+  private Said place(double value, double seconds, long wallMillis) {
     reckon(seconds);
     int level = levels.assign(value, direction == 0 ? 0 : size, baseline);
     if (level == Levels.UNKNOWN) {
@@ -128,7 +144,7 @@ final class InjectorChart {
       return Said.NOTHING; // a strength first met during a drift has no normal to compare with
     }
     take(event);
-    return baseline.count() == LEARNT ? Said.LEARNT : Said.NOTHING;
+    return Said.NOTHING;
   }
 
   private void take(Judged event) {
@@ -142,7 +158,7 @@ final class InjectorChart {
     direction = signal;
     int count = Math.max(1, strayed.since(since));
     boolean slow = strayed.gradual(count);
-    begun = slow ? since : strayed.seconds(strayed.sharpest(signal));
+    begun = slow ? since : strayed.seconds(strayed.sharpest(signal, settled));
     stage = before;
     sums.reset();
     return judge();
@@ -152,7 +168,7 @@ final class InjectorChart {
   private Said judge() {
     double sigma = baseline.sigma();
     if (stage.compareTo(Stage.NOTICE) < 0 && !gradual) {
-      begun = Math.max(begun, strayed.seconds(strayed.sharpest(direction)));
+      begun = Math.max(begun, strayed.seconds(strayed.sharpest(direction, settled)));
     }
     int count = Math.max(1, Math.min(WIDEST, strayed.since(begun)));
     measure(count);
@@ -191,11 +207,11 @@ final class InjectorChart {
 
   /** An event by chance just before a step makes the step look small: fewer events may say more. */
   private boolean waitsForNotice() {
-    return stage.compareTo(Stage.NOTICE) < 0
-        && Math.abs(sizePercent()) + plusMinusPercent() < limits.noticePercent();
+    return stage.compareTo(Stage.NOTICE) < 0 && !mayReachNotice();
   }
 
   private Said over() {
+    settled = strayed.seconds(1);
     direction = 0;
     size = 0;
     creeping = Double.NaN;
@@ -204,14 +220,21 @@ final class InjectorChart {
   }
 
   private Stage reached() {
-    double most = Math.abs(sizePercent()) + plusMinusPercent();
     if (strayed.since(begun) < LEAST_EVENTS) {
       return Stage.SEEN;
     }
-    if (most >= limits.alarmPercent()) {
+    double alarm = limits.alarmPercent();
+    double margin = Math.min(plusMinusPercent() / NEARLY_CERTAIN, ALARM_MARGIN * alarm);
+    if (Math.abs(sizePercent()) + margin >= alarm) {
       return Stage.ALARM;
     }
-    return most >= limits.noticePercent() ? Stage.NOTICE : Stage.SEEN;
+    return mayReachNotice() ? Stage.NOTICE : Stage.SEEN;
+  }
+
+  private boolean mayReachNotice() {
+    double notice = limits.noticePercent();
+    double margin = Math.min(plusMinusPercent(), NOTICE_MARGIN * notice);
+    return Math.abs(sizePercent()) + margin >= notice;
   }
 
   /** Means that follow what creeps too slowly for the sums are held against their origin. */
@@ -315,6 +338,7 @@ final class InjectorChart {
     baseline.interrupt();
     strayed.clear();
     waiting.drop();
+    learnt = false;
     direction = 0;
     size = 0;
     creeping = Double.NaN;
@@ -330,7 +354,7 @@ final class InjectorChart {
     waiting.write(out);
     out.number(eventsPerDay).number(firstSeconds).whole(events).whole(direction + 1L);
     out.number(begun).number(creeping).choice(stage, STAGES).truth(gradual);
-    out.number(size).number(error).whole(lastLevel + 1L);
+    out.number(size).number(error).whole(lastLevel + 1L).number(settled).truth(learnt);
   }
 
   void read(StateReader in) {
@@ -350,6 +374,8 @@ final class InjectorChart {
     size = in.number();
     error = in.number();
     lastLevel = in.count(Levels.MOST) - 1;
+    settled = in.number();
+    learnt = in.truth();
     eventsPerDay = Math.max(2, Math.min(200, eventsPerDay));
     designed = runLength();
     sums.runLength(designed);

@@ -72,12 +72,14 @@ final class Strayed {
   /**
    * The number of last events in which a step in that direction is sharpest: the likeliest place of
    * a change of level.
+   *
+   * @param after only events later than this
    */
-  int sharpest(int direction) {
+  int sharpest(int direction, double after) {
     int best = Math.min(2, size);
     double most = 0;
     double sum = 0;
-    for (int i = 1; i <= size; i++) {
+    for (int i = 1; i <= size && seconds(i) > after; i++) {
       sum += direction * away(i);
       if (i == 1 && size > 1) {
         continue; // one event alone proves nothing
