@@ -39,7 +39,7 @@ final class InjectorChart {
   private static final int YOUNG = 5;
 
   /** A limit counts as reached if the size may well reach it, but is no more than so much below. */
-  private static final double NOTICE_MARGIN = 0.3;
+  private static final double NOTICE_MARGIN = 0.35;
 
   private static final double ALARM_MARGIN = 0.1;
   private static final double NEARLY_CERTAIN = 2.5;
@@ -86,8 +86,8 @@ final class InjectorChart {
   }
 
   /** Takes the next event. */
-  Said add(double value, double seconds, long wallMillis) {
-    Said said = place(value, seconds, wallMillis);
+  Said add(double value, double seconds) {
+    Said said = place(value, seconds);
     if (said == Said.NOTHING && !learnt && baseline.count() >= LEARNT) {
       learnt = true;
       return Said.LEARNT;
@@ -95,11 +95,11 @@ final class InjectorChart {
     return said;
   }
 
-  private Said place(double value, double seconds, long wallMillis) {
+  private Said place(double value, double seconds) {
     reckon(seconds);
     int level = levels.assign(value, direction == 0 ? 0 : size, baseline);
     if (level == Levels.UNKNOWN) {
-      return strange(value, seconds, wallMillis);
+      return strange(value, seconds);
     }
     levels.known();
     lastLevel = level;
@@ -128,8 +128,8 @@ final class InjectorChart {
     return creep(level, seconds);
   }
 
-  private Said strange(double value, double seconds, long wallMillis) {
-    int level = levels.stranger(value, seconds, wallMillis, baseline);
+  private Said strange(double value, double seconds) {
+    int level = levels.stranger(value, seconds, direction == 0, baseline);
     if (level != Levels.UNKNOWN) {
       boolean later = baseline.count() >= LEARNT;
       lastLevel = level;
@@ -224,7 +224,7 @@ final class InjectorChart {
       return Stage.SEEN;
     }
     double alarm = limits.alarmPercent();
-    double margin = Math.min(plusMinusPercent() / NEARLY_CERTAIN, ALARM_MARGIN * alarm);
+    double margin = Math.min(plusMinusPercent() / 2, ALARM_MARGIN * alarm);
     if (Math.abs(sizePercent()) + margin >= alarm) {
       return Stage.ALARM;
     }

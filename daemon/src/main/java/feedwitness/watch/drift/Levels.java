@@ -25,7 +25,6 @@ final class Levels {
   private int run;
   private boolean alike = true;
   private double firstSeconds;
-  private long firstWall;
 
   /**
    * Strengths given by the configuration, as logarithms; called once more if the source is known.
@@ -95,13 +94,13 @@ final class Levels {
   /**
    * An event like no known strength came.
    *
+   * @param mayLearn whether it may become one; while a drift lasts it may be the drift
    * @return the level it has become, or {@link #UNKNOWN}
    */
-  int stranger(double value, double seconds, long wallMillis, Baseline baseline) {
+  int stranger(double value, double seconds, boolean mayLearn, Baseline baseline) {
     boolean same = Math.abs(value - stranger) <= ALIKE;
     if (run == 0) {
       firstSeconds = seconds;
-      firstWall = wallMillis;
     }
     alike &= run == 0 || same;
     run++;
@@ -111,7 +110,7 @@ final class Levels {
       visits = 0;
     }
     boolean learning = names == 0 && baseline.count() < LEARNING;
-    if (!returns && !learning) {
+    if (!mayLearn || (!returns && !learning)) {
       return UNKNOWN;
     }
     int level = free();
@@ -152,10 +151,6 @@ final class Levels {
     return firstSeconds;
   }
 
-  long firstWall() {
-    return firstWall;
-  }
-
   /** All means are forgotten, and the strengths that were learnt. */
   void clear(Baseline baseline) {
     for (int i = 0; i < MOST; i++) {
@@ -174,7 +169,6 @@ final class Levels {
       out.number(named[i]).truth(used[i]);
     }
     out.number(stranger).whole(visits).whole(run).truth(alike).number(firstSeconds);
-    out.whole(firstWall);
   }
 
   void read(StateReader in) {
@@ -188,6 +182,5 @@ final class Levels {
     run = in.count(Integer.MAX_VALUE);
     alike = in.truth();
     firstSeconds = in.number();
-    firstWall = in.whole();
   }
 }

@@ -115,7 +115,7 @@ final class LineJudge {
       return;
     }
     name(event.seconds(), water);
-    InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds(), event.wallMillis());
+    InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds());
     switch (said) {
       case LEARNT -> learnt();
       case SHIFTED -> shifted();
