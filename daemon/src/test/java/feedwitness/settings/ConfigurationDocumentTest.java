@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.DriftLimits;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -29,6 +30,7 @@ class ConfigurationDocumentTest {
     Config config =
         new Desk(folder).right(text.substring(start, text.indexOf("```", start))).config();
     assertEquals(4, config.site().points().size());
+    assertEquals(1, config.site().feedLines().size());
   }
 
   @Test
@@ -43,6 +45,7 @@ class ConfigurationDocumentTest {
     known.addAll(ConfigReader.SERVER);
     known.addAll(StoreReader.STORE);
     known.addAll(StoreReader.CLOCK);
+    known.addAll(FeedLineReader.KEYS);
     assertEquals(known, named);
   }
 
@@ -59,6 +62,8 @@ class ConfigurationDocumentTest {
             Values.number(CompensationReader.LEAST_PERCENT)
                 + " to "
                 + Values.number(CompensationReader.MOST_PERCENT)));
+    FeedLineReader.falseAlarms().keySet().forEach(words -> assertTrue(text.contains(words), words));
+    assertTrue(text.contains(Values.number(DriftLimits.USUAL.noticePercent()) + " %"));
     assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
   }
 }

@@ -16,7 +16,8 @@ import java.util.Optional;
  * @param plusMinusPercent of it, nearly certain; NaN if unknown
  * @param ratio litres of feed from one of stock that were really delivered; NaN without an injector
  *     or while that is unknown
- * @param open the finding that lasts, if one does
+ * @param open the finding that lasts, as it stands now, if one does; after a restart a change of
+ *     the delivered share only
  * @param recent the last events, oldest first
  */
 public record DriftStanding(

@@ -72,7 +72,6 @@ public final class DriftWatch {
     watch.interval = in.number();
     watch.usual = in.number();
     in.end();
-    watch.judge.reopen();
     return watch;
   }
 

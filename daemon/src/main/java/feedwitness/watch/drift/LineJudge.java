@@ -37,6 +37,7 @@ final class LineJudge {
   private boolean named;
   private double measured = Double.NaN;
   private double measuredAt;
+  private double openedAt;
   private @Nullable DriftFinding open;
 
   LineJudge(FeedLine line, DeliveredShare share, LineClock clock, List<DriftFinding> found) {
@@ -209,13 +210,20 @@ final class LineJudge {
   }
 
   private void shifted() {
+    openedAt = clock.seconds();
+    tell(shift());
+  }
+
+  /** The change as it stands now. */
+  private DriftFinding shift() {
     double percent = chart.sizePercent();
     double within = chart.plusMinusPercent();
     Diagnosis why = Diagnoses.of(evidence(percent, chart.gradual(), false, chart.begun()));
-    tell(
+    return finding(
         chart.gradual() ? Kind.RAMP : Kind.STEP,
         chart.stage(),
         chart.begun(),
+        openedAt,
         new Size(percent, within),
         Math.abs(percent) > SURE * within ? Confidence.SURE : Confidence.LIKELY,
         why,
@@ -315,22 +323,36 @@ final class LineJudge {
       Confidence confidence,
       Diagnosis why,
       String said) {
-    DriftFinding finding =
-        new DriftFinding(
-            line.name(),
-            kind,
-            stage,
-            Instant.ofEpochMilli(clock.wallMillis(begun)),
-            Instant.ofEpochMilli(clock.wallMillis(clock.seconds())),
-            size.percent(),
-            size.plusMinus(),
-            confidence,
-            why,
-            said);
-    if (stage.compareTo(Stage.SEEN) >= 0) {
+    tell(finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
+  }
+
+  private void tell(DriftFinding finding) {
+    if (finding.stage().compareTo(Stage.SEEN) >= 0) {
       open = finding;
     }
     found.add(finding);
+  }
+
+  private DriftFinding finding(
+      Kind kind,
+      Stage stage,
+      double begun,
+      double detected,
+      Size size,
+      Confidence confidence,
+      Diagnosis why,
+      String said) {
+    return new DriftFinding(
+        line.name(),
+        kind,
+        stage,
+        Instant.ofEpochMilli(clock.wallMillis(begun)),
+        Instant.ofEpochMilli(clock.wallMillis(detected)),
+        size.percent(),
+        size.plusMinus(),
+        confidence,
+        why,
+        said);
   }
 
   DriftStanding standing() {
@@ -350,7 +372,7 @@ final class LineJudge {
         100 * delivered,
         known ? 250 * baseline.standardError(1) : Double.NaN,
         injector.map(i -> i.litresOfFeed() / delivered).orElse(Double.NaN),
-        Optional.ofNullable(open),
+        chart.shifted() ? Optional.of(shift()) : Optional.ofNullable(open),
         recent());
   }
 
@@ -387,7 +409,7 @@ final class LineJudge {
     chart.write(out);
     clues.write(out);
     out.whole(plainRun).truth(off).truth(toldSilent).truth(toldUnknown).truth(toldFeedWhileOff);
-    out.truth(named).number(measured).number(measuredAt);
+    out.truth(named).number(measured).number(measuredAt).number(openedAt);
   }
 
   void read(StateReader in) {
@@ -402,13 +424,6 @@ final class LineJudge {
     named = in.truth();
     measured = in.number();
     measuredAt = in.number();
-  }
-
-  /** What lasts is told again to whoever asks how the line stands, not as news. */
-  void reopen() {
-    if (chart.shifted()) {
-      shifted();
-      found.clear();
-    }
+    openedAt = in.number();
   }
 }

@@ -78,7 +78,7 @@ final class Movement {
     out.number(jitter).number(jitterKelvin).whole(size).whole(back);
     for (int i = size; i > 0; i--) {
       int at = (next + RING - i) % RING;
-      out.number(seconds[at]).small(logs[at]).small(celsius[at]);
+      out.number(seconds[at]).number(logs[at]).number(celsius[at]);
     }
   }
 
@@ -89,8 +89,8 @@ final class Movement {
     back = in.count(RING);
     for (int i = 0; i < size; i++) {
       seconds[i] = in.number();
-      logs[i] = in.small();
-      celsius[i] = in.small();
+      logs[i] = in.number();
+      celsius[i] = in.number();
     }
     next = size % RING;
   }

@@ -45,11 +45,6 @@ final class StateReader {
     return buffer.getDouble();
   }
 
-  double small() {
-    need(Float.BYTES);
-    return buffer.getFloat();
-  }
-
   long whole() {
     need(Long.BYTES);
     return buffer.getLong();

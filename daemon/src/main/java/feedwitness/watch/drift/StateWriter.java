@@ -30,12 +30,6 @@ final class StateWriter {
     return this;
   }
 
-  /** With the precision of 24 bits: enough for what is only looked at. */
-  StateWriter small(double value) {
-    room(Float.BYTES).putFloat((float) value);
-    return this;
-  }
-
   StateWriter whole(long value) {
     room(Long.BYTES).putLong(value);
     return this;

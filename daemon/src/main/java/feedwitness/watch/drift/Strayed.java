@@ -76,14 +76,11 @@ final class Strayed {
    * @param after only events later than this
    */
   int sharpest(int direction, double after) {
-    int best = Math.min(2, size);
+    int best = 1;
     double most = 0;
     double sum = 0;
     for (int i = 1; i <= size && seconds(i) > after; i++) {
       sum += direction * away(i);
-      if (i == 1 && size > 1) {
-        continue; // one event alone proves nothing
-      }
       double sharp = sum / Math.sqrt(i);
       if (sharp > most) {
         most = sharp;
