@@ -68,19 +68,30 @@ final class CsvRows {
 
   /** The next row that is not blank; null at the end. */
   @Nullable Row next() throws IOException, UnfitException {
+    String text = nextLine();
+    return text == null ? null : row(text);
+  }
+
+  /** The text of the next row that is not blank; null at the end. */
+  @Nullable String nextLine() throws IOException {
     for (String text = in.readLine(); text != null; text = in.readLine()) {
       line++;
       if (!text.isBlank()) {
-        List<String> cells = cells(text);
-        if (cells.size() != names.size()) {
-          throw new UnfitException(
-              "line %d has %d cells where line 1 has %d; give each column a cell, empty if missing"
-                  .formatted(line, cells.size(), names.size()));
-        }
-        return new Row(line, text, cells);
+        return text;
       }
     }
     return null;
+  }
+
+  /** The cells of the row whose text was given last. */
+  Row row(String text) throws UnfitException {
+    List<String> cells = cells(text);
+    if (cells.size() != names.size()) {
+      throw new UnfitException(
+          "line %d has %d cells where line 1 has %d; give each column a cell, empty if missing"
+              .formatted(line, cells.size(), names.size()));
+    }
+    return new Row(line, text, cells);
   }
 
   /** Cells parted by commas; a cell in quotes may hold commas, and quotes if doubled. */

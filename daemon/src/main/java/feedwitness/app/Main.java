@@ -23,6 +23,7 @@ import picocli.CommandLine.Spec;
       CheckConfigCommand.class,
       ExplainCommand.class,
       ExamineCommand.class,
+      ReplayCommand.class,
       ExportCommand.class,
       BackupCommand.class,
       RestoreCommand.class,

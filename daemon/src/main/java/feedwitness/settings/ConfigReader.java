@@ -2,7 +2,7 @@ package feedwitness.settings;
 
 import feedwitness.quantity.ListenAddress;
 import feedwitness.site.AlarmRule;
-import feedwitness.site.MeasuringPoint;
+import feedwitness.site.FeedLine;
 import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
 import feedwitness.site.Strength;
@@ -34,7 +34,8 @@ public final class ConfigReader {
           "mail",
           "webhook",
           "check",
-          "standard");
+          "standard",
+          FeedLineReader.TABLE);
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -69,6 +70,7 @@ public final class ConfigReader {
     List<Strength> strengths = own.map(alarms::strengths).orElse(List.of());
     List<AlarmRule> rules = own.map(alarms::rules).orElse(List.of());
     CheckRules checks = CheckReader.read(own, points);
+    List<FeedLine> feedLines = own.map(new FeedLineReader(reader.names())::read).orElse(List.of());
     Optional<General> general =
         files.own().isPresent()
             ? own.flatMap(root -> general(root, files, notes))
@@ -77,8 +79,16 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(
-        general.get().with(points, strengths, rules, shelf, checks), notes);
+    General all = general.get();
+    Site site =
+        new Site(
+            all.name(),
+            all.zone(),
+            points.stream().map(PlacedPoint::point).toList(),
+            strengths,
+            rules,
+            feedLines);
+    return new ConfigOutcome.Read(all.with(site, shelf, checks), notes);
   }
 
   private static Optional<Section> generated(
@@ -99,15 +109,9 @@ public final class ConfigReader {
       WebSettings web,
       StoreReader.Storing storing,
       MessagePlan messages) {
-    Config with(
-        List<PlacedPoint> placed,
-        List<Strength> strengths,
-        List<AlarmRule> rules,
-        ProfileShelf shelf,
-        CheckRules checks) {
-      List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
+    Config with(Site site, ProfileShelf shelf, CheckRules checks) {
       return new Config(
-          new Site(name, zone, points, strengths, rules),
+          site,
           listen,
           web,
           storing.directory(),

@@ -10,6 +10,7 @@ import feedwitness.site.PointLimits;
 import feedwitness.site.ProbeMount;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -42,9 +43,15 @@ final class PointReader {
   private static final int LONGEST_TITLE = 80;
 
   private final ProfileShelf shelf;
+  private final Set<PointName> names = new LinkedHashSet<>();
 
   PointReader(ProfileShelf shelf) {
     this.shelf = shelf;
+  }
+
+  /** Names met so far, those of faulty points too: a reference to one is no second fault. */
+  Set<PointName> names() {
+    return names;
   }
 
   List<PlacedPoint> read(Section root) {
@@ -63,6 +70,7 @@ final class PointReader {
             "name",
             PointName::new,
             "use 1 to 32 lower-case letters, digits, - and _, a letter first; the title is free");
+    name.ifPresent(names::add);
     Optional<String> title = title(section, name);
     Optional<MeasuringPoint.Place> place = section.choice("place", places());
     Optional<CompensationChoice> compensation = CompensationReader.read(section);

@@ -210,6 +210,28 @@ final class Section {
     return number.map(Long::intValue);
   }
 
+  /** A list of texts, at least one. */
+  Optional<List<String>> texts(String key) {
+    Optional<TomlArray> array = value(key, TomlArray.class, "a list of texts");
+    if (array.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> texts = new ArrayList<>();
+    for (int i = 0; i < array.get().size(); i++) {
+      if (array.get().get(i) instanceof String text) {
+        texts.add(text);
+      }
+    }
+    if (texts.isEmpty() || texts.size() != array.get().size()) {
+      problem(
+          key,
+          "%s has %d entries, %d of them text".formatted(key, array.get().size(), texts.size()),
+          "write a list of texts in quotation marks, each with its unit");
+      return Optional.empty();
+    }
+    return Optional.of(texts);
+  }
+
   /** A list of exactly {@code count} texts. */
   Optional<List<String>> texts(String key, int count) {
     Optional<TomlArray> array = value(key, TomlArray.class, "a list of %d texts".formatted(count));

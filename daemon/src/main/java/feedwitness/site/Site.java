@@ -6,32 +6,58 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The whole place. Names of points are unique, and so are names of strengths.
+ * The whole place. Names of points are unique, so are those of strengths and of feed lines.
  *
  * @param strengths what is fed here
  * @param rules alarms that are to be otherwise than usual; a later one counts before an earlier
+ * @param feedLines which points belong together
  */
 public record Site(
     String name,
     ZoneId zone,
     List<MeasuringPoint> points,
     List<Strength> strengths,
-    List<AlarmRule> rules) {
+    List<AlarmRule> rules,
+    List<FeedLine> feedLines) {
   public Site {
     points = List.copyOf(points);
     strengths = List.copyOf(strengths);
     rules = List.copyOf(rules);
+    feedLines = List.copyOf(feedLines);
     if (points.stream().map(MeasuringPoint::name).distinct().count() != points.size()) {
       throw new IllegalArgumentException("two measuring points share a name");
     }
     if (strengths.stream().map(Strength::name).distinct().count() != strengths.size()) {
       throw new IllegalArgumentException("two strengths share a name");
     }
+    if (feedLines.stream().map(FeedLine::name).distinct().count() != feedLines.size()) {
+      throw new IllegalArgumentException("two feed lines share a name");
+    }
   }
 
-  /** With neither strengths nor rules. */
+  /** With points alone. */
   public Site(String name, ZoneId zone, List<MeasuringPoint> points) {
-    this(name, zone, points, List.of(), List.of());
+    this(name, zone, points, List.of(), List.of(), List.of());
+  }
+
+  /** Without feed lines. */
+  public Site(
+      String name,
+      ZoneId zone,
+      List<MeasuringPoint> points,
+      List<Strength> strengths,
+      List<AlarmRule> rules) {
+    this(name, zone, points, strengths, rules, List.of());
+  }
+
+  /** With feed lines alone. */
+  public Site(String name, ZoneId zone, List<MeasuringPoint> points, List<FeedLine> feedLines) {
+    this(name, zone, points, List.of(), List.of(), feedLines);
+  }
+
+  /** Whether a point of this name is there. */
+  public boolean has(PointName point) {
+    return point(point).isPresent();
   }
 
   /** The point of this name. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.DriftLimits;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -30,6 +31,7 @@ class ConfigurationDocumentTest {
         new Desk(folder).right(text.substring(start, text.indexOf("```", start))).config();
     assertEquals(4, config.site().points().size());
     assertEquals(3, config.checks().shelf().standards().size());
+    assertEquals(1, config.site().feedLines().size());
   }
 
   @Test
@@ -52,6 +54,7 @@ class ConfigurationDocumentTest {
     known.addAll(StandardReader.KEYS);
     known.addAll(AlarmsReader.STRENGTH);
     known.addAll(AlarmsReader.ALARM);
+    known.addAll(FeedLineReader.KEYS);
     assertEquals(known, named);
   }
 
@@ -74,6 +77,8 @@ class ConfigurationDocumentTest {
     assertTrue(text.contains(Values.number(feedwitness.site.Strength.USUAL_TOLERANCE) + " mS/cm"));
     feedwitness.site.AlarmRule.KINDS.forEach(
         kind -> assertTrue(text.contains("`\"" + kind + "\"`"), kind));
+    FeedLineReader.falseAlarms().keySet().forEach(words -> assertTrue(text.contains(words), words));
+    assertTrue(text.contains(Values.number(DriftLimits.USUAL.noticePercent()) + " %"));
     assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
   }
 }

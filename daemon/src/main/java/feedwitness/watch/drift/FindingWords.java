@@ -1,0 +1,143 @@
+package feedwitness.watch.drift;
+
+import feedwitness.site.FeedLine;
+import feedwitness.site.Mixer;
+import feedwitness.watch.diagnosis.Diagnosis;
+import feedwitness.watch.drift.DriftFinding.Stage;
+import java.util.Locale;
+
+/** What is said of a feed line, in one sentence: item, value, limit, unit, remedy. */
+final class FindingWords {
+  private final FeedLine line;
+
+  FindingWords(FeedLine line) {
+    this.line = line;
+  }
+
+  String shifted(double percent, double plusMinus, Stage stage, boolean gradual, Diagnosis why) {
+    String what =
+        "%.1f %% %s than normal%s%s"
+            .formatted(
+                Math.abs(percent),
+                thing(percent),
+                Double.isNaN(plusMinus) ? "" : " (± %.1f %%)".formatted(plusMinus),
+                gradual ? ", little by little" : "");
+    return say("%s, %s; %s".formatted(what, limit(stage), advice(why)));
+  }
+
+  private String thing(double percent) {
+    if (line.mixer() instanceof Mixer.None) {
+      return (percent < 0 ? "lower" : "higher") + " strength";
+    }
+    return (percent < 0 ? "less" : "more") + " feed is mixed in";
+  }
+
+  private String limit(Stage stage) {
+    return switch (stage) {
+      case ALARM -> "alarm from %.0f %%".formatted(line.limits().alarmPercent());
+      case NOTICE -> "notice from %.0f %%".formatted(line.limits().noticePercent());
+      default -> "below the notice from %.0f %%".formatted(line.limits().noticePercent());
+    };
+  }
+
+  private static String advice(Diagnosis why) {
+    return why.causes().isEmpty()
+        ? "look at the chart"
+        : why.words() + ". To decide: " + String.join(", then ", why.tests());
+  }
+
+  String plain(double conductivity, double source, Diagnosis why) {
+    return say(
+        "%.2f mS/cm is the source water's %.2f mS/cm, no feed is mixed in; %s"
+            .formatted(conductivity, source, advice(why)));
+  }
+
+  String offRecipe(double percent, double strength) {
+    return say(
+        ("what is normal here is %.1f %% %s than %.2f mS/cm needs, alarm from %.0f %%; check ratio,"
+                + " stock and source strength in the configuration, then the line probe in a"
+                + " standard")
+            .formatted(
+                Math.abs(percent),
+                percent < 0 ? "less feed" : "more feed",
+                strength,
+                line.limits().alarmPercent()));
+  }
+
+  String unsteady(Diagnosis why) {
+    return say(
+        "strength differs from one irrigation event to the next and is like none that is known; "
+            + advice(why));
+  }
+
+  String over() {
+    return say("back to normal");
+  }
+
+  String plainOver() {
+    return say("feed is mixed in again");
+  }
+
+  String learnt(int events, double percent) {
+    return say(
+        "what is normal has been learnt from %d irrigation events, which scatter by ± %.1f %%"
+            .formatted(events, percent));
+  }
+
+  String strengthLearnt(double strength) {
+    return say(
+        ("%.2f mS/cm keeps coming back and is now taken for a strength of its own; write it under"
+                + " strengths if it is meant, check the injector if it is not")
+            .formatted(strength));
+  }
+
+  String sourceSilent(double used) {
+    return say(
+        ("source probe has said nothing for %.0f h; its usual %.2f mS/cm is used, and a change of"
+                + " source water would look like a change of feed; check the source probe")
+            .formatted(SourceWater.FRESH / 3600, used));
+  }
+
+  String sourceUnknown(boolean configured) {
+    return say(
+        configured
+            ? "source water is not measured; the configured source-strength is used instead"
+            : "source water is not known; the whole strength is judged, and plain water or a change"
+                + " of source cannot be told from a change of feed; give the feed line a source"
+                + " point or a source-strength");
+  }
+
+  String sourceAppeared() {
+    return say("source water is measured from now on; what is normal is learnt anew");
+  }
+
+  String changed(LineChange change, boolean during) {
+    String anew =
+        change == LineChange.TURNED_OFF
+            ? "nothing is judged until the next change"
+            : change.rebaselines() ? "what is normal is learnt anew" : "what is normal stays";
+    return say(
+        "%s; %s%s"
+            .formatted(
+                change.words(),
+                anew,
+                during ? "; the irrigation event under way is not judged" : ""));
+  }
+
+  String feedWhileOff(double conductivity, double source) {
+    return say(
+        ("%.2f mS/cm flows where the source has %.2f mS/cm, though the injector is set to inject"
+                + " nothing; note the ratio it is really set to")
+            .formatted(conductivity, source));
+  }
+
+  String clock(double seconds) {
+    return say(
+        "clock jumped by %+.0f s; times before lie on the old clock, nothing is judged by them"
+            .formatted(seconds));
+  }
+
+  private String say(String what) {
+    return String.format(Locale.ROOT, "%s: %s", line.name(), what);
+  }
+}

@@ -1,0 +1,429 @@
+package feedwitness.watch.drift;
+
+import feedwitness.site.FeedLine;
+import feedwitness.site.Mixer;
+import feedwitness.watch.diagnosis.Diagnoses;
+import feedwitness.watch.diagnosis.Diagnosis;
+import feedwitness.watch.diagnosis.Evidence;
+import feedwitness.watch.drift.DriftFinding.Confidence;
+import feedwitness.watch.drift.DriftFinding.Kind;
+import feedwitness.watch.drift.DriftFinding.Stage;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Makes findings of what events say, by what is known of source, strengths and changes. */
+final class LineJudge {
+  /** Above the source by less than this share, the line carries source water. */
+  private static final double PLAIN = 1.12;
+
+  private static final double SURE = 1.6;
+
+  private final FeedLine line;
+  private final DeliveredShare share;
+  private final LineClock clock;
+  private final List<DriftFinding> found;
+  private final FindingWords words;
+  private final SourceWater source;
+  private final InjectorChart chart;
+  private final Clues clues = new Clues();
+  private int plainRun;
+  private boolean off;
+  private boolean toldSilent;
+  private boolean toldUnknown;
+  private boolean toldFeedWhileOff;
+  private boolean named;
+  private double measured = Double.NaN;
+  private double measuredAt;
+  private double openedAt;
+  private @Nullable DriftFinding open;
+
+  LineJudge(FeedLine line, DeliveredShare share, LineClock clock, List<DriftFinding> found) {
+    this.line = line;
+    this.share = share;
+    this.clock = clock;
+    this.found = found;
+    words = new FindingWords(line);
+    source = new SourceWater(line.sourceStrength());
+    chart = new InjectorChart(line.limits());
+  }
+
+  void source(double now, double conductivity25, double uncertainty, double celsius) {
+    boolean first = !source.everMeasured();
+    source.take(now, conductivity25, uncertainty, celsius);
+    toldSilent = false;
+    if (first && toldUnknown) {
+      note(Kind.EVIDENCE, words.sourceAppeared());
+      anew();
+      named = false;
+    }
+  }
+
+  /** An irrigation event is over. */
+  void event(LineEvent event) {
+    double water = source.now(event.seconds());
+    tellAboutSource(event.seconds(), water);
+    measured = event.conductivity25();
+    measuredAt = event.seconds();
+    double kelvin = event.celsius() - source.celsius(event.seconds());
+    clues.air(event.airy() > 0 || (plainRun > 0 && clues.airSeen()));
+    boolean plain = water > 0 && event.conductivity25() < water * PLAIN;
+    if (off) {
+      whileOff(event, water, plain);
+      return;
+    }
+    clues.warmer(kelvin, !plain && !chart.shifted());
+    if (plain) {
+      plain(event, water);
+      return;
+    }
+    if (plainRun > 0) {
+      plainRun = 0;
+      close(Kind.OVER, words.plainOver());
+    }
+    fed(event, water);
+  }
+
+  private void whileOff(LineEvent event, double water, boolean plain) {
+    if (!plain && water > 0 && !toldFeedWhileOff) {
+      toldFeedWhileOff = true;
+      note(Kind.EVIDENCE, words.feedWhileOff(event.conductivity25(), water));
+    }
+  }
+
+  private void plain(LineEvent event, double water) {
+    clues.plain(Math.log(event.conductivity25() / water), event.seconds(), !chart.shifted());
+    chart.baseline().interrupt();
+    if (plainRun++ == 0) {
+      Diagnosis why = Diagnoses.of(evidence(-100, false, true, event.seconds()));
+      tell(
+          Kind.PLAIN_WATER,
+          Stage.NOTICE,
+          event.seconds(),
+          new Size(-100, Double.NaN),
+          Confidence.SURE,
+          why,
+          words.plain(event.conductivity25(), water, why));
+    }
+  }
+
+  private void fed(LineEvent event, double water) {
+    double delivered = share.of(event.conductivity25(), water);
+    if (!(delivered > 0)) {
+      plain(event, water);
+      return;
+    }
+    name(event.seconds(), water);
+    InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds());
+    switch (said) {
+      case LEARNT -> learnt();
+      case SHIFTED -> shifted();
+      case OVER -> close(Kind.OVER, words.over());
+      case STRANGE -> strange();
+      case STRENGTH_LEARNT ->
+          note(Kind.STRENGTH_LEARNT, words.strengthLearnt(event.conductivity25()));
+      case NOTHING -> {}
+    }
+  }
+
+  /** An hour of water that never rests; told only if nothing sudden explains it. */
+  void hour(LineEvent hour, boolean explained) {
+    measured = hour.conductivity25();
+    measuredAt = hour.seconds();
+    if (explained || off) {
+      chart.baseline().interrupt();
+      return;
+    }
+    event(hour);
+  }
+
+  /** Water that never rests changed suddenly. */
+  void sudden(double begun, double size, double conductivity25) {
+    if (off) {
+      return;
+    }
+    double percent = 100 * Math.expm1(size);
+    double water = source.now(begun);
+    boolean plain = water > 0 && conductivity25 < water * PLAIN;
+    Diagnosis why = Diagnoses.of(evidence(percent, false, plain, begun));
+    boolean alarm = Math.abs(percent) >= line.limits().alarmPercent();
+    Stage stage = alarm ? Stage.ALARM : Stage.NOTICE;
+    if (plain) {
+      tell(
+          Kind.PLAIN_WATER,
+          Stage.NOTICE,
+          begun,
+          new Size(percent, Double.NaN),
+          Confidence.SURE,
+          why,
+          words.plain(conductivity25, water, why));
+      return;
+    }
+    tell(
+        Kind.STEP,
+        stage,
+        begun,
+        new Size(percent, Double.NaN),
+        Confidence.SURE,
+        why,
+        words.shifted(percent, Double.NaN, stage, false, why));
+  }
+
+  void suddenOver() {
+    close(Kind.OVER, words.over());
+  }
+
+  private void name(double seconds, double water) {
+    if (named) {
+      return;
+    }
+    named = true;
+    double nominal = source.nominal(seconds);
+    double[] logs =
+        line.strengths().stream()
+            .filter(strength -> share.of(strength, nominal) > 0)
+            .mapToDouble(strength -> Math.log(share.of(strength, nominal)))
+            .toArray();
+    chart.levels().name(water > 0 || nominal == 0 ? logs : new double[0]);
+  }
+
+  private void learnt() {
+    Baseline baseline = chart.baseline();
+    note(Kind.LEARNT, words.learnt(baseline.count(), 200 * baseline.sigma()));
+    Levels levels = chart.levels();
+    for (int i = 0; i < levels.names(); i++) {
+      double percent = 100 * Math.expm1(baseline.mean(i) - levels.named(i));
+      if (baseline.count(i) > 0 && Math.abs(percent) >= line.limits().alarmPercent()) {
+        tell(
+            Kind.OFF_RECIPE,
+            Stage.NOTICE,
+            clock.seconds(),
+            new Size(percent, 250 * baseline.standardError(baseline.count(i))),
+            Confidence.LIKELY,
+            Diagnoses.of(evidence(percent, false, false, clock.seconds())),
+            words.offRecipe(
+                percent, share.line(Math.exp(levels.named(i)), source.nominal(clock.seconds()))));
+      }
+    }
+  }
+
+  private void shifted() {
+    openedAt = clock.seconds();
+    tell(shift());
+  }
+
+  /** The change as it stands now. */
+  private DriftFinding shift() {
+    double percent = chart.sizePercent();
+    double within = chart.plusMinusPercent();
+    Diagnosis why = Diagnoses.of(evidence(percent, chart.gradual(), false, chart.begun()));
+    return finding(
+        chart.gradual() ? Kind.RAMP : Kind.STEP,
+        chart.stage(),
+        chart.begun(),
+        openedAt,
+        new Size(percent, within),
+        Math.abs(percent) > SURE * within ? Confidence.SURE : Confidence.LIKELY,
+        why,
+        words.shifted(percent, within, chart.stage(), chart.gradual(), why));
+  }
+
+  /** Events like no known strength: a new one, or a fault so large that it looks like one. */
+  private void strange() {
+    Levels levels = chart.levels();
+    double percent = levels.alike() ? chart.strangePercent() : Double.NaN;
+    Diagnosis why =
+        Diagnoses.of(
+            evidence(Double.isNaN(percent) ? 0 : percent, false, false, levels.firstSeconds()));
+    boolean steady = !Double.isNaN(percent);
+    Stage stage =
+        steady && Math.abs(percent) >= line.limits().alarmPercent() ? Stage.ALARM : Stage.NOTICE;
+    tell(
+        steady ? Kind.STEP : Kind.UNSTEADY,
+        stage,
+        levels.firstSeconds(),
+        new Size(percent, Double.NaN),
+        why.ambiguous() ? Confidence.CANNOT_TELL : Confidence.LIKELY,
+        why,
+        steady ? words.shifted(percent, Double.NaN, stage, false, why) : words.unsteady(why));
+  }
+
+  private void tellAboutSource(double seconds, double water) {
+    if (source.everMeasured()) {
+      if (!source.fresh(seconds) && !toldSilent) {
+        toldSilent = true;
+        note(Kind.EVIDENCE, words.sourceSilent(water));
+      }
+    } else if (!toldUnknown && !(line.mixer() instanceof Mixer.None)) {
+      toldUnknown = true;
+      note(Kind.EVIDENCE, words.sourceUnknown(water > 0));
+    }
+  }
+
+  void clockJumped(double by) {
+    note(Kind.EVIDENCE, words.clock(by));
+  }
+
+  void changed(LineChange change, boolean during) {
+    note(Kind.EVIDENCE, words.changed(change, during));
+    off = change == LineChange.TURNED_OFF;
+    toldFeedWhileOff = false;
+    if (change == LineChange.STOCK_FILLED) {
+      clues.filled(clock.seconds());
+    }
+    if (change.rebaselines()) {
+      anew();
+    }
+  }
+
+  /** What is normal is learnt anew. */
+  void anew() {
+    chart.rebaseline();
+    plainRun = 0;
+    open = null;
+  }
+
+  private Evidence evidence(double percent, boolean gradual, boolean plain, double begun) {
+    double now = clock.seconds();
+    return clues.about(
+        percent,
+        gradual,
+        plain,
+        begun,
+        source.shiftPercent(now),
+        source.now(now) > 0,
+        chart.levels().names() == 0);
+  }
+
+  private record Size(double percent, double plusMinus) {}
+
+  private void note(Kind kind, String said) {
+    tell(
+        kind,
+        Stage.NOTE,
+        clock.seconds(),
+        new Size(Double.NaN, Double.NaN),
+        Confidence.SURE,
+        Diagnosis.NONE,
+        said);
+  }
+
+  private void close(Kind kind, String said) {
+    open = null;
+    note(kind, said);
+  }
+
+  private void tell(
+      Kind kind,
+      Stage stage,
+      double begun,
+      Size size,
+      Confidence confidence,
+      Diagnosis why,
+      String said) {
+    tell(finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
+  }
+
+  private void tell(DriftFinding finding) {
+    if (finding.stage().compareTo(Stage.SEEN) >= 0) {
+      open = finding;
+    }
+    found.add(finding);
+  }
+
+  private DriftFinding finding(
+      Kind kind,
+      Stage stage,
+      double begun,
+      double detected,
+      Size size,
+      Confidence confidence,
+      Diagnosis why,
+      String said) {
+    return new DriftFinding(
+        line.name(),
+        kind,
+        stage,
+        Instant.ofEpochMilli(clock.wallMillis(begun)),
+        Instant.ofEpochMilli(clock.wallMillis(detected)),
+        size.percent(),
+        size.plusMinus(),
+        confidence,
+        why,
+        said);
+  }
+
+  DriftStanding standing() {
+    Baseline baseline = chart.baseline();
+    int level = chart.lastLevel();
+    boolean known = level >= 0 && baseline.count(level) > 0 && !Double.isNaN(measured);
+    double water = source.now(measuredAt);
+    double normal = known ? Math.exp(baseline.mean(level)) : Double.NaN;
+    double delivered = share.of(measured, water) / normal;
+    Optional<Mixer.Injector> injector =
+        line.mixer() instanceof Mixer.Injector one ? Optional.of(one) : Optional.empty();
+    return new DriftStanding(
+        phase(),
+        baseline.count(),
+        known ? share.line(normal, water) : Double.NaN,
+        measured,
+        100 * delivered,
+        known ? 250 * baseline.standardError(1) : Double.NaN,
+        injector.map(i -> i.litresOfFeed() / delivered).orElse(Double.NaN),
+        chart.shifted() ? Optional.of(shift()) : Optional.ofNullable(open),
+        recent());
+  }
+
+  private DriftStanding.Phase phase() {
+    if (off) {
+      return DriftStanding.Phase.OFF;
+    }
+    if (plainRun > 0) {
+      return DriftStanding.Phase.PLAIN_WATER;
+    }
+    if (chart.shifted() || open != null) {
+      return DriftStanding.Phase.SHIFTED;
+    }
+    return chart.baseline().count() < InjectorChart.LEARNT
+        ? DriftStanding.Phase.LEARNING
+        : DriftStanding.Phase.NORMAL;
+  }
+
+  private List<DriftStanding.Recent> recent() {
+    Strayed strayed = chart.strayed();
+    List<DriftStanding.Recent> recent = new ArrayList<>();
+    for (int back = strayed.size(); back > 0; back--) {
+      recent.add(
+          new DriftStanding.Recent(
+              Instant.ofEpochMilli(clock.wallMillis(strayed.seconds(back))),
+              100 * Math.expm1(strayed.away(back)),
+              strayed.level(back)));
+    }
+    return recent;
+  }
+
+  void write(StateWriter out) {
+    source.write(out);
+    chart.write(out);
+    clues.write(out);
+    out.whole(plainRun).truth(off).truth(toldSilent).truth(toldUnknown).truth(toldFeedWhileOff);
+    out.truth(named).number(measured).number(measuredAt).number(openedAt);
+  }
+
+  void read(StateReader in) {
+    source.read(in);
+    chart.read(in);
+    clues.read(in);
+    plainRun = in.count(Integer.MAX_VALUE);
+    off = in.truth();
+    toldSilent = in.truth();
+    toldUnknown = in.truth();
+    toldFeedWhileOff = in.truth();
+    named = in.truth();
+    measured = in.number();
+    measuredAt = in.number();
+    openedAt = in.number();
+  }
+}

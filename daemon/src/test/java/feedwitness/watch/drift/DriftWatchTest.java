@@ -1,0 +1,220 @@
+package feedwitness.watch.drift;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import feedwitness.quantity.Octets;
+import feedwitness.site.FeedLine;
+import feedwitness.watch.drift.DriftFinding.Kind;
+import feedwitness.watch.drift.DriftFinding.Stage;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What a grower is told, and what the watch makes of bad input. */
+class DriftWatchTest {
+  private static final FeedLine LINE = NurseryWeek.glasshouse(List.of());
+
+  private static Waterings learnt(FeedLine line) {
+    return new Waterings(line, 3).hours(48);
+  }
+
+  private static List<DriftFinding> told(Waterings line) {
+    return line.findings().stream().filter(f -> f.stage().compareTo(Stage.NOTICE) >= 0).toList();
+  }
+
+  private static boolean says(Waterings line, String... words) {
+    return line.findings().stream()
+        .anyMatch(f -> List.of(words).stream().allMatch(f.words()::contains));
+  }
+
+  @Test
+  void learnsWhatIsNormalAndSaysSo() {
+    Waterings line = learnt(LINE);
+    assertEquals(List.of(), told(line));
+    assertTrue(says(line, "glasshouse: what is normal has been learnt from 12 irrigation events"));
+    assertEquals(1.50, line.watch().standing().expected(), 0.02);
+  }
+
+  @Test
+  void namesSizeStartAndTheThreeTests() {
+    Waterings line = learnt(LINE).hours(10.2);
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(3);
+    DriftFinding finding = told(line).get(0);
+    assertEquals(Kind.STEP, finding.kind());
+    assertEquals(Stage.ALARM, finding.stage());
+    assertEquals(-12, finding.sizePercent(), 2);
+    Instant turned = Instant.ofEpochMilli(Waterings.MONDAY).plus(Duration.ofMinutes(58 * 60 + 12));
+    assertTrue(
+        Duration.between(turned, finding.start()).abs().compareTo(Duration.ofMinutes(5)) < 0,
+        () -> "" + finding.start());
+    assertEquals(DriftFinding.Confidence.SURE, finding.confidence());
+    assertTrue(finding.words().contains("alarm from 10 %"), finding.words());
+    assertTrue(finding.words().contains("handheld meter"), finding.words());
+  }
+
+  @Test
+  void severalStrengthsInADayAreEachJudgedByTheirOwnPast() {
+    Waterings line = new Waterings(LINE, 4);
+    for (int day = 0; day < 4; day++) {
+      line.strength(1.50);
+      line.hours(12);
+      line.strength(1.95);
+      line.hours(12);
+    }
+    assertEquals(List.of(), told(line));
+    line.strength(0.46 + 1.04 * 0.93);
+    line.hours(9.2);
+    assertTrue(told(line).get(0).kind().isDrift());
+    assertEquals(-7, told(line).get(0).sizePercent(), 2);
+    long before = told(line).size();
+    line.hours(2.8);
+    line.strength(0.46 + 1.49 * 0.93);
+    line.hours(12);
+    assertEquals(
+        before, told(line).size(), "the sag is common to both strengths and was told already");
+  }
+
+  @Test
+  void aStrengthNeverSeenIsAskedAboutOnce() {
+    Waterings line = learnt(LINE);
+    line.strength(2.40);
+    line.hours(19);
+    List<DriftFinding> told = told(line);
+    assertEquals(1, told.size(), told::toString);
+    assertTrue(told.get(0).diagnosis().words().contains("set to another strength"));
+  }
+
+  @Test
+  void theSourceProbeFallingSilentIsSaidAndJudgingGoesOn() {
+    Waterings line = learnt(LINE);
+    line.source(false);
+    line.hours(35);
+    assertTrue(says(line, "source probe has said nothing for 24 h", "0.46 mS/cm is used"));
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(8);
+    assertTrue(told(line).get(0).kind().isDrift());
+  }
+
+  @Test
+  void withoutASourceProbeTheWholeStrengthIsJudged() {
+    Waterings line = new Waterings(LINE, 5);
+    line.source(false);
+    line.hours(58);
+    assertTrue(says(line, "source water is not known", "give the feed line a source point"));
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(4);
+    assertEquals(-8.5, told(line).get(0).sizePercent(), 1.5);
+  }
+
+  @Test
+  void aRecipeChangedInMidEventIsSaidAndThatEventIsNotJudged() {
+    Waterings line = learnt(LINE).hours(10.03);
+    line.strength(1.20);
+    line.note(LineChange.RECIPE);
+    assertTrue(
+        says(line, "recipe changed", "learnt anew", "event under way is not judged"),
+        () -> line.findings().toString());
+    line.hours(30);
+    assertEquals(List.of(), told(line));
+    assertEquals(1.20, line.watch().standing().expected(), 0.02);
+  }
+
+  @Test
+  void aRatioOfZeroIsSaidAndNothingIsJudgedUntilTheNextChange() {
+    Waterings line = learnt(LINE);
+    line.note(LineChange.TURNED_OFF);
+    assertTrue(says(line, "set to inject nothing", "nothing is judged until the next change"));
+    line.hours(24);
+    assertTrue(says(line, "1.5", "note the ratio it is really set to"));
+    assertEquals(DriftStanding.Phase.OFF, line.watch().standing().phase());
+    line.note(LineChange.RATIO);
+    line.hours(24);
+    assertEquals(DriftStanding.Phase.NORMAL, line.watch().standing().phase());
+    assertEquals(List.of(), told(line));
+  }
+
+  @Test
+  void aClockThatJumpsIsSaidAndChangesNothing() {
+    Waterings line = learnt(LINE);
+    line.jumpClock(Duration.ofDays(-300).toMillis());
+    line.hours(24);
+    assertTrue(says(line, "clock jumped by -25920000 s"));
+    assertEquals(List.of(), told(line));
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(12);
+    assertTrue(told(line).get(0).kind().isDrift());
+  }
+
+  @Test
+  void plainWaterIsNoDrift() {
+    Waterings line = learnt(LINE);
+    line.strength(0.46);
+    line.hours(24);
+    assertEquals(List.of(Kind.PLAIN_WATER), told(line).stream().map(DriftFinding::kind).toList());
+    line.strength(1.50);
+    line.hours(24);
+    assertTrue(says(line, "feed is mixed in again"));
+  }
+
+  @Test
+  void anInjectorThatLosesItsPrimeAgainAndAgainIsUnsteady() {
+    Waterings line = learnt(LINE).hours(7);
+    double[] strengths = {0.70, 1.00, 0.62, 1.10, 0.80, 0.66};
+    for (double one : strengths) {
+      line.strength(one);
+      line.hours(0.5);
+    }
+    assertTrue(told(line).stream().anyMatch(f -> f.kind() == Kind.UNSTEADY), told(line)::toString);
+  }
+
+  @Test
+  void aRestartChangesNothing() {
+    Waterings without = learnt(LINE).hours(10);
+    Waterings with = learnt(LINE).hours(10);
+    for (int i = 0; i < 12; i++) {
+      with.use(DriftWatch.resume(LINE, new DeliveredShare.Added(), with.watch().state()));
+      for (Waterings each : List.of(without, with)) {
+        each.strength(0.46 + 1.04 * 0.93);
+        each.hours(0.37);
+      }
+    }
+    assertFalse(told(without).isEmpty());
+    assertEquals(without.findings(), with.findings());
+    assertEquals(without.watch().state(), with.watch().state());
+    assertEquals(without.watch().standing(), with.watch().standing());
+  }
+
+  @Test
+  void itsStateDoesNotGrow() {
+    assertTrue(learnt(LINE).hours(24 * 10).watch().state().length() < 20_000);
+  }
+
+  @Test
+  void aDamagedStateIsRefusedInPlainWords() {
+    byte[] state = learnt(LINE).watch().state().toArray();
+    state[40] ^= 1;
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> DriftWatch.resume(LINE, new DeliveredShare.Added(), Octets.of(state)));
+    assertTrue(String.valueOf(refused.getMessage()).contains("learnt anew"));
+    assertThrows(
+        IllegalArgumentException.class,
+        () -> DriftWatch.resume(LINE, new DeliveredShare.Added(), Octets.NONE));
+  }
+
+  @Test
+  void whatLiesOffTheConfiguredStrengthFromTheStartIsSaid() {
+    Waterings line = new Waterings(NurseryWeek.glasshouse(List.of(1.75)), 6);
+    line.hours(24);
+    DriftFinding finding = told(line).get(0);
+    assertEquals(Kind.OFF_RECIPE, finding.kind());
+    assertEquals(-19.4, finding.sizePercent(), 2);
+    assertTrue(finding.words().contains("1.75 mS/cm"), finding.words());
+  }
+}
