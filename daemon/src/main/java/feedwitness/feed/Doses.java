@@ -9,6 +9,9 @@ final class Doses {
   private static final double MOST_GRAMS = 100;
   private static final int HALVINGS = 60;
 
+  /** Share by which a nutrient may be off before it is said. */
+  private static final double OFF = 0.02;
+
   private final MixRequest request;
   private final Foresight foresight;
   private final List<Fault> faults = new ArrayList<>();
@@ -58,6 +61,9 @@ final class Doses {
         ratio.add(new Dose(request.uses().get(i), grams[i]));
       }
     } else {
+      if (!Double.isNaN(wanted()) && equalParts()) {
+        notes.add("equal parts by weight of each product; give a part to each for another mix");
+      }
       for (Use use : request.uses()) {
         ratio.add(new Dose(use, Double.isNaN(use.rate()) ? use.part() : use.rate()));
       }
@@ -66,6 +72,10 @@ final class Doses {
       return Optional.empty();
     }
     return Double.isNaN(wanted()) ? Optional.of(ratio) : scaled(ratio);
+  }
+
+  private boolean equalParts() {
+    return request.uses().size() > 1 && request.uses().stream().allMatch(use -> use.part() == 1);
   }
 
   private double[] recipe() {
@@ -83,8 +93,9 @@ final class Doses {
       return new double[0];
     }
     double[] grams = recipe.solve();
-    binding.addAll(recipe.binding(grams));
-    if (!Double.isNaN(wanted())) {
+    if (Double.isNaN(wanted())) {
+      binding.addAll(recipe.binding(grams));
+    } else {
       notes.add(
           "the nutrients give the proportions, the strength the amount: all grams are scaled to it");
     }
@@ -127,7 +138,27 @@ final class Doses {
         high = middle; // above, or beyond the model
       }
     }
-    return limited(unit.scaled((low + high) / 2).doses(), field);
+    List<Dose> found = unit.scaled((low + high) / 2).doses();
+    strengthBinds(found);
+    return limited(found, field);
+  }
+
+  /** Nutrients that came out otherwise than wanted because the strength had the last word. */
+  private void strengthBinds(List<Dose> found) {
+    Nutrients all = blend(found).nutrients();
+    for (Wish wish : request.wishes()) {
+      double reached = wish.in(all);
+      double off = reached - wish.milligrams();
+      if (wish.ceiling() ? off > 0 : Math.abs(off) > OFF * wish.milligrams()) {
+        binding.add(
+            "%s comes to %s mg/L, wanted %s%s: the strength decides"
+                .formatted(
+                    wish.symbol(),
+                    Text.figures(reached, 3),
+                    wish.ceiling() ? "at most " : "",
+                    Text.figures(wish.milligrams(), 3)));
+      }
+    }
   }
 
   private boolean reaches(Blend unit, double most, double wanted) {

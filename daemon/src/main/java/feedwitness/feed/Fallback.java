@@ -74,7 +74,7 @@ public record Fallback(
   private static double granules(Form form, List<String> reasons) {
     int before = form.faults().size();
     String name = form.text("product").orElse("coated granules");
-    form.text("rate");
+    String rate = form.text("rate").map(text -> " at " + text).orElse("");
     form.missing("applied", "the day they were mixed in, such as 2026-03-01");
     form.missing("today", "the day of the advice");
     form.missing("longevity", "months, as the bag says");
@@ -98,7 +98,7 @@ public record Fallback(
     reasons.add(
         "%s: %s days old, lasting about %s days at %s °C (bag: %s months at %s °C); about %s %% to come"
             .formatted(
-                name,
+                name + rate,
                 Text.plain(days),
                 Text.fixed(lasts, 0),
                 Text.plain(pot),

@@ -5,6 +5,7 @@ import feedwitness.solution.ConductivityModel;
 import feedwitness.solution.ConductivityOutcome;
 import feedwitness.solution.ConductivityOutcome.Predicted;
 import feedwitness.solution.ConductivityOutcome.Refused;
+import feedwitness.solution.TemperatureCourse;
 
 /** The conductivity model asked in mol per litre, as recipes are made. */
 final class Foresight {
@@ -48,6 +49,14 @@ final class Foresight {
    */
   ConductivityOutcome at(Composition perLitre, double celsius) {
     return model.predict(perLitre.times(1 / waterPerLitre(perLitre)), celsius);
+  }
+
+  /** Slope of the conductivity between a temperature and 25 °C, %/K; NaN where unknown. */
+  double percentPerKelvin(Composition perLitre, double celsius) {
+    return TemperatureCourse.of(model, perLitre.times(1 / waterPerLitre(perLitre)))
+        .value()
+        .map(course -> 100 * course.alpha(celsius))
+        .orElse(Double.NaN);
   }
 
   /** mS/cm at 25 °C; NaN where the model cannot say. */

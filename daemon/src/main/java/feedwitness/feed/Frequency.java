@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** How often a feed is given; a strength means nothing without it. */
-public enum Frequency {
+enum Frequency {
   EVERY_WATERING("every watering"),
   TWICE_A_WEEK("twice a week"),
   WEEKLY("weekly"),
@@ -17,7 +17,7 @@ public enum Frequency {
   }
 
   /** As printed. */
-  public String words() {
+  String words() {
     return words;
   }
 

@@ -71,6 +71,7 @@ public record MixSheet(
    * What the meter will show.
    *
    * @param shown in {@code unit}
+   * @param feedPercentPerKelvin how this feed itself changes between here and 25 °C, %/K
    * @param text the same with its unit and how it compensates
    */
   public record Reading(
@@ -79,6 +80,7 @@ public record MixSheet(
       double celsius,
       boolean compensates,
       double percentPerKelvin,
+      double feedPercentPerKelvin,
       String text) {}
 
   /** How much feed; pots 0 where not asked. */

@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * @param text as printed
  * @param perMilliSiemens what it shows for 1 mS/cm
  */
-public record SaltsUnit(String text, double perMilliSiemens) {
+record SaltsUnit(String text, double perMilliSiemens) {
   static final SaltsUnit MILLISIEMENS = new SaltsUnit("mS/cm", 1);
 
   /** {@code ppm}, perhaps with its factor: {@code ppm 500}, {@code ppm (640)}, {@code ppm x700}. */

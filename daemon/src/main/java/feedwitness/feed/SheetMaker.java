@@ -91,6 +91,7 @@ final class SheetMaker {
   private MixSheet.Reading reading(Blend of) {
     Meter meter = request.meter();
     double shown = meter.shown(raw(of), request.celsius());
+    double own = foresight.percentPerKelvin(of.perLitre(), request.celsius());
     String how =
         meter.compensates()
             ? "compensating %s %%/K".formatted(Text.plain(meter.percentPerKelvin()))
@@ -101,7 +102,10 @@ final class SheetMaker {
         request.celsius(),
         meter.compensates(),
         meter.percentPerKelvin(),
-        "%s at %s °C, %s".formatted(meter.unit().show(shown), Text.plain(request.celsius()), how));
+        own,
+        "%s at %s °C, %s (this feed: %s %%/K)"
+            .formatted(
+                meter.unit().show(shown), Text.plain(request.celsius()), how, Text.fixed(own, 2)));
   }
 
   private double raw(Blend of) {

@@ -8,6 +8,9 @@ import java.util.Optional;
 
 /** The work in order, and what may be read after each addition. */
 final class Steps {
+  /** Of a barrel, while salts are stirred in. */
+  private static final double FIRST_FILL = 2.0 / 3;
+
   private final MixRequest request;
   private final Foresight foresight;
   private final Optional<Stocks> stocks;
@@ -73,18 +76,7 @@ final class Steps {
       if (own.isEmpty()) {
         continue;
       }
-      say(
-          "Fill the barrel for the %s to two thirds of %s with water, lukewarm if it can be had."
-              .formatted(name, request.units().volume(wish.litres())));
-      for (Dose dose : own) {
-        say("Stir in %s of %s until clear.".formatted(amount(dose), dose.product().title()));
-      }
-      say(
-          "Fill up to %s, stir, label it: %s, one litre makes %s."
-              .formatted(
-                  request.units().volume(wish.litres()),
-                  name,
-                  request.units().volume(wish.makes())));
+      barrel(name, own, wish);
     }
     if (!request.acid().isNone()) {
       double millilitres = request.acid().millilitresPerLitre() * scale.litres();
@@ -101,6 +93,25 @@ final class Steps {
         new Blend(request.water(), request.acid(), used));
   }
 
+  private void barrel(String name, List<Dose> own, StockWish wish) {
+    Blend stock = new Blend(request.water(), AcidDose.NONE, own).scaled(wish.makes());
+    Blend begun = stock.scaled(1 / FIRST_FILL);
+    say(
+        "Fill the barrel for the %s to two thirds of %s with water, lukewarm if it can be had."
+            .formatted(name, request.units().volume(wish.litres())));
+    for (int i = 0; i < own.size(); i++) {
+      add(
+          "Stir in %s of %s until clear."
+              .formatted(amount(own.get(i)), own.get(i).product().title()),
+          begun.first(i + 1));
+    }
+    add(
+        "Fill up to %s, stir, label it: %s, one litre makes %s."
+            .formatted(
+                request.units().volume(wish.litres()), name, request.units().volume(wish.makes())),
+        stock);
+  }
+
   private String amount(Dose dose) {
     return scale.weighing(dose, dose, "").text();
   }
@@ -111,6 +122,10 @@ final class Steps {
 
   private void add(String text, Blend then) {
     double raw = raw(then, request, foresight);
+    if (Double.isNaN(raw)) {
+      say(text); // stronger than the model reaches, and than most meters
+      return;
+    }
     double shown = request.meter().shown(raw, request.celsius());
     steps.add(
         new MixSheet.Step(

@@ -40,7 +40,12 @@ class OneBagTest {
     MixSheet sheet = Forms.oneBag().sheet();
     double raw = sheet.steps().get(1).atTank();
     assertEquals(raw / (1 - 0.02 * 11), sheet.meter().shown(), 1e-9);
-    assertEquals("1.53 mS/cm at 14 °C, compensating 2 %/K", sheet.meter().text());
+    assertEquals(
+        "1.53 mS/cm at 14 °C, compensating 2 %/K (this feed: 1.85 %/K)", sheet.meter().text());
+    assertEquals(
+        100 * (1 - raw / sheet.strength().total()) / 11,
+        sheet.meter().feedPercentPerKelvin(),
+        0.01);
     MixSheet salts =
         Forms.oneBag().with("meter", Map.of("unit", "ppm 500", "percent-per-kelvin", 2)).sheet();
     assertEquals(500 * sheet.meter().shown(), salts.meter().shown(), 1e-9);
