@@ -9,7 +9,6 @@ import feedwitness.watch.drift.DriftFinding.Confidence;
 import feedwitness.watch.drift.DriftFinding.Kind;
 import feedwitness.watch.drift.DriftFinding.Stage;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -373,7 +372,7 @@ final class LineJudge {
         known ? 250 * baseline.standardError(1) : Double.NaN,
         injector.map(i -> i.litresOfFeed() / delivered).orElse(Double.NaN),
         chart.shifted() ? Optional.of(shift()) : Optional.ofNullable(open),
-        recent());
+        chart.strayed().recent(clock));
   }
 
   private DriftStanding.Phase phase() {
@@ -389,19 +388,6 @@ final class LineJudge {
     return chart.baseline().count() < InjectorChart.LEARNT
         ? DriftStanding.Phase.LEARNING
         : DriftStanding.Phase.NORMAL;
-  }
-
-  private List<DriftStanding.Recent> recent() {
-    Strayed strayed = chart.strayed();
-    List<DriftStanding.Recent> recent = new ArrayList<>();
-    for (int back = strayed.size(); back > 0; back--) {
-      recent.add(
-          new DriftStanding.Recent(
-              Instant.ofEpochMilli(clock.wallMillis(strayed.seconds(back))),
-              100 * Math.expm1(strayed.away(back)),
-              strayed.level(back)));
-    }
-    return recent;
   }
 
   void write(StateWriter out) {
