@@ -1,5 +1,6 @@
 /** What needs a look, as sentences at the top: what, since when, why, and the first thing to do. */
 
+import { setAside, when } from "./alarm-words.js";
 import { h } from "./dom.js";
 import { moment } from "./format.js";
 import { state } from "./state.js";
@@ -8,8 +9,8 @@ import { capital, causeRemedy, flagRemedy, sentence } from "./words.js";
 
 const RANK = { act: 0, look: 1, unsure: 2 };
 
-/** box: where sentences go; count: where their number shows beside the page's name. */
-export function answers(box, count) {
+/** box: where sentences go; the counts show beside the names of the pages. */
+export function answers(box, count, alarmCount) {
   let shown = "";
   return () => {
     const points = state.points();
@@ -18,10 +19,14 @@ export function answers(box, count) {
       ...points.filter((p) => p.state === "missing").map(missing),
       ...flagged(points),
     ];
+    list.push(...alarms(list));
     list.sort((a, b) => RANK[a.tone] - RANK[b.tone]);
     const urgent = list.filter((each) => each.tone !== "unsure").length;
     count.hidden = urgent === 0;
     count.textContent = `▲ ${urgent}`;
+    const open = state.alarms.alarms.filter((each) => each.needs_answer && !setAside(each)).length;
+    alarmCount.hidden = open === 0;
+    alarmCount.textContent = `■ ${open}`;
     const quiet = quietWords(points, list);
     const text = JSON.stringify([list, quiet]);
     if (text === shown) return;
@@ -40,6 +45,22 @@ function quietWords(points, list) {
   }
   const all = probes.length === 1 ? "The probe is" : `All ${probes.length} probes are`;
   return `● Nothing needs a look. ${all} reading.`;
+}
+
+/** Alarms that wait for an answer, where no sentence above says the same of the same point. */
+function alarms(said) {
+  const told = (alarm) =>
+    ["no-data", "in-air", "instrument-fault", "undated"].includes(alarm.kind) &&
+    said.some((each) => each.names?.includes(alarm.subject));
+  return state.alarms.alarms
+    .filter((alarm) => alarm.needs_answer && !setAside(alarm) && !told(alarm))
+    .map((alarm) => ({
+      tone: "act",
+      title: `■ ${alarm.subject_title}: ${alarm.title.toLowerCase()}, ${when(alarm)}`,
+      text: `${sentence(capital(alarm.words))} ${sentence(capital(alarm.what_to_do))}`,
+      link: "Answer it",
+      names: [alarm.subject],
+    }));
 }
 
 function service() {
@@ -105,11 +126,12 @@ function flagged(points) {
   }));
 }
 
-function block({ tone, title, text, names = [] }) {
+function block({ tone, title, text, link, names = [] }) {
   return h(
     "section",
     { class: "answer", "data-tone": tone, "data-about": names.join(" ") },
     h("h2", {}, title),
     text ? h("p", {}, text) : null,
+    link ? h("a", { class: "plain", href: "#alarms" }, link) : null,
   );
 }

@@ -21,6 +21,26 @@ export const api = {
   savePoint: (draft) => send("/api/v1/setup/points", draft),
   typeReading: (name, reading) =>
     send(`/api/v1/points/${encodeURIComponent(name)}/readings`, reading),
+  access: () => ask("/api/v1/access"),
+  devices: () => ask("/api/v1/access/devices"),
+  offerCode: (role) => send("/api/v1/access/codes", { role }),
+  revoke: (id) => send(`/api/v1/access/devices/${encodeURIComponent(id)}/revoke`, {}),
+  leave: () => send("/api/v1/access/leave", {}),
+  alarms: () => ask("/api/v1/alarms"),
+  alarm: (id, deed, body) =>
+    send(`/api/v1/alarms/${id.split("/").map(encodeURIComponent).join("/")}/${deed}`, body),
+  feeding: () => ask("/api/v1/feeding"),
+  feed: (body) => send("/api/v1/feeding", body),
+  feedLevel: (body) => send("/api/v1/feeding/level", body),
+  note: (note) => send("/api/v1/journal", note),
+  /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
+  journal(wanted) {
+    const query = new URLSearchParams();
+    for (const [name, value] of Object.entries(wanted)) {
+      if (value !== null && value !== undefined && value !== "") query.set(name, String(value));
+    }
+    return ask(`/api/v1/journal?${query}`);
+  },
   explain(name, time) {
     const query = time ? `?${new URLSearchParams({ at: new Date(time).toISOString() })}` : "";
     return ask(`/api/v1/points/${encodeURIComponent(name)}/explain${query}`);
@@ -49,6 +69,10 @@ async function ask(path, options = {}) {
     response = await fetch(path, { ...options, signal: AbortSignal.timeout(PATIENCE_MS) });
   } catch {
     throw new Trouble("Feedwitness does not answer; is it running?", 0, []);
+  }
+  if (response.status === 401) {
+    // Shut out: in place of this page comes the one that asks for a code.
+    location.replace("/");
   }
   const body = await response.json().catch(() => null);
   if (!response.ok) {

@@ -3,6 +3,7 @@
 import { placesOf } from "./added.js";
 import { h, say } from "./dom.js";
 import { explanation } from "./explanation.js";
+import { feeding } from "./feeding.js";
 import { clockTime, conductivity, known, moment, span, sureTo, temperature } from "./format.js";
 import { now } from "./clock.js";
 import { ruler } from "./ruler.js";
@@ -24,6 +25,7 @@ export function card(point) {
     age: fact("read", "data-age"),
     basis: h("dl"),
     made: explanation(point.name),
+    feeding: feeding(point.name),
     scale,
   };
   const id = `point-${point.name}`;
@@ -36,6 +38,7 @@ export function card(point) {
     parts.say,
     scale.drawing,
     h("dl", { class: "facts plain" }, parts.sure.box, parts.temperature.box, parts.age.box),
+    parts.feeding.box,
     more(point, parts),
   );
   let spoken = null;
@@ -82,6 +85,7 @@ function write(article, parts, point, judged, around) {
   writeFigure(parts, point);
   writeAdded(parts.added, point, around);
   writeWords(parts.say, point, judged, around);
+  parts.feeding.update();
   say(parts.sure.value, sureTo(point.uncertainty_mS_cm));
   say(parts.temperature.value, temperature(point.temperature_C));
   writeAge(parts.age, point, judged, around.age);
@@ -90,6 +94,7 @@ function write(article, parts, point, judged, around) {
     value: point.conductivity25_mS_cm,
     uncertainty: point.uncertainty_mS_cm,
     source: waterPart(point, around),
+    band: point.band ?? null,
     end: around.end,
   });
 }

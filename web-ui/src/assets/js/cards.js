@@ -31,7 +31,10 @@ export function cards(box, announce) {
   const refresh = () => {
     const points = state.points();
     const source = sourceOf(points);
-    const values = points.map((point) => point.conductivity25_mS_cm);
+    const values = points.flatMap((point) => [
+      point.conductivity25_mS_cm,
+      point.band?.high_total ?? null,
+    ]);
     for (const point of points) {
       const said = entries.get(point.name)?.update(point, {
         age: state.age(point.name),
@@ -47,6 +50,7 @@ export function cards(box, announce) {
   state.on("points", rebuild);
   state.on("measurement", refresh);
   state.on("health", refresh);
+  state.on("feeding", refresh);
   return { refresh };
 }
 

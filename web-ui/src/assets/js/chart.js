@@ -4,6 +4,7 @@ import uPlot from "/vendor/uPlot.esm.js";
 import { timeZone } from "./clock.js";
 import { known } from "./format.js";
 import { drawMarks, drawNames } from "./marks.js";
+import { drawNotes, drawPlan } from "./notes.js";
 import { timeTicks } from "./ticks.js";
 
 /** Colours there are for lines, as tokens. Names beside the lines tell them apart without colour. */
@@ -17,9 +18,9 @@ const STEPS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50];
 
 /**
  * Draws lines [{title, ink (index), byHand, times, mean, …}] over {from, to} (s since 1970) into a
- * box; returns {chart, setLines(lines, range)}. moved(index or null) tells where the cursor is.
+ * box, with notes [{at, number}] and the band it is planned in; returns {chart, setLines(lines, range)}. moved(index or null) tells where the cursor is.
  */
-export function drawChart(box, lines, { range, warmth, fromZero, moved }) {
+export function drawChart(box, lines, { range, warmth, fromZero, notes, plan, moved }) {
   const inks = readInks();
   let current = lines;
   let window_ = range;
@@ -41,8 +42,14 @@ export function drawChart(box, lines, { range, warmth, fromZero, moved }) {
     series: [{}, ...lines.flatMap((line) => seriesOf(line, inks, warmth))],
     bands: lines.flatMap((line, i) => band(line, i * (warmth ? 4 : 3), inks)),
     hooks: {
-      drawAxes: [(chart) => drawMarks(chart, current, inks)],
-      draw: [(chart) => drawNames(chart, current, inks, warmth)],
+      drawAxes: [
+        (chart) => drawPlan(chart, plan, inks),
+        (chart) => drawMarks(chart, current, inks),
+      ],
+      draw: [
+        (chart) => drawNames(chart, current, inks, warmth),
+        (chart) => drawNotes(chart, notes, inks),
+      ],
       setCursor: [(chart) => moved(chart.cursor.idx ?? null)],
     },
   };
@@ -138,6 +145,7 @@ function readInks() {
     soft: token("soft"),
     rule: token("rule"),
     look: token("ochre"),
+    plan: token("moss"),
     act: token("madder"),
     hatch: token("edge"),
     sans: token("sans"),

@@ -61,6 +61,11 @@ export function weekdayAndTime(time) {
   return `${part(time, { weekday: "long" })} ${clockTime(time)}`;
 }
 
+/** "Tuesday 24 November". */
+export function weekday(time) {
+  return part(time, { weekday: "long", day: "numeric", month: "long" });
+}
+
 export function full(time) {
   return `${part(time, { weekday: "short", day: "numeric", month: "short" })} ${clockTime(time, true)}`;
 }

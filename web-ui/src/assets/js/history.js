@@ -6,6 +6,7 @@ import { now } from "./clock.js";
 import { h, s, say } from "./dom.js";
 import { explanation } from "./explanation.js";
 import { full, known } from "./format.js";
+import { noteMarks } from "./notes.js";
 import { RANGES } from "./ranges.js";
 import { markWords, summary, valueWords } from "./reading-out.js";
 import { line } from "./series.js";
@@ -16,6 +17,7 @@ import { table } from "./table.js";
 const BUCKETS_A_PIXEL = 2 / 3;
 const LEAST_BUCKETS = 360;
 const JUMP_MS = 60_000;
+const NOTES = 60;
 
 export function history(page) {
   return new History(page);
@@ -30,6 +32,7 @@ class History {
   #warmth = false;
   #fromZero = false;
   #loaded = new Map();
+  #notes = [];
   #drawn = null;
   #asked = 0;
   #loadedAt = 0;
@@ -149,10 +152,15 @@ class History {
     this.#loadedAt = performance.now();
     this.#loadedTo = to.getTime();
     try {
-      const answers = await Promise.all(
-        wanted.map((point) => api.measurements(point.name, from, to, buckets)),
-      );
+      const [answers, notes] = await Promise.all([
+        Promise.all(wanted.map((point) => api.measurements(point.name, from, to, buckets))),
+        notesOf(from, to),
+      ]);
       if (asked !== this.#asked) return;
+      this.#notes = noteMarks(
+        notes.filter((note) => !note.point || this.#chosen.has(note.point)),
+        (name) => wanted.find((point) => point.name === name)?.title ?? name,
+      );
       this.#loaded = new Map(wanted.map((point, i) => [point.name, answers[i]]));
       this.#draw();
     } catch (trouble) {
@@ -232,9 +240,15 @@ class History {
       range: this.#window(),
       warmth: this.#warmth,
       fromZero: this.#fromZero,
+      notes: this.#notes,
+      plan: lines.length === 1 ? this.#bandOf(lines[0].name) : null,
       moved: (index) => this.#readOut(index),
     });
     this.#describe(lines);
+  }
+
+  #bandOf(name) {
+    return state.points().find((point) => point.name === name)?.band ?? null;
   }
 
   #message(words) {
@@ -254,7 +268,7 @@ class History {
     this.#box.dataset.points = String(sum((each) => each.plotted));
     this.#box.dataset.gaps = String(sum((each) => each.gaps.length));
     this.#box.setAttribute("aria-label", lines.map(summary).join(" "));
-    const marks = lines.flatMap(markWords);
+    const marks = [...lines.flatMap(markWords), ...this.#notes.map((note) => note.words)];
     const list = this.#find("marks");
     if (list.dataset.text !== marks.join()) {
       list.dataset.text = marks.join();
@@ -330,6 +344,16 @@ function main(points) {
     points.find((point) => point.place === "tank") ??
     points[0]
   );
+}
+
+/** A chart without its notes is better than none. */
+async function notesOf(from, to) {
+  try {
+    const wanted = { kind: "note", from: from.toISOString(), to: to.toISOString(), limit: NOTES };
+    return (await api.journal(wanted)).entries;
+  } catch {
+    return [];
+  }
 }
 
 function nearestTo(measurements, time) {

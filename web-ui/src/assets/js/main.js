@@ -1,28 +1,37 @@
 /** Ties the page together: what is heard goes to the state, the state to the pages. */
 
+import { alarms } from "./alarms.js";
 import { answers } from "./answers.js";
 import { api } from "./api.js";
 import { cards } from "./cards.js";
 import { now, setNow, setZone } from "./clock.js";
+import { devices } from "./devices.js";
 import { header } from "./header.js";
 import { history } from "./history.js";
+import { journal } from "./journal.js";
+import { more, MORE } from "./more.js";
 import { setup } from "./setup.js";
 import { state } from "./state.js";
 import { follow } from "./stream.js";
 
 const HEALTH_EVERY_MS = 10000;
-const PAGES = ["now", "history", "setup"];
+const ALARMS_AFTER_MS = 300;
+const PAGES = ["now", "alarms", "journal", "history", "more", ...MORE.map(([name]) => name)];
 
 const find = (selector) => document.querySelector(selector);
 const announce = (text) => {
   find("[data-announce]").textContent = text;
 };
 const writeHeader = header(document);
-const writeAnswers = answers(find("[data-answers]"), find("[data-count]"));
+const writeAnswers = answers(find("[data-answers]"), find("[data-count]"), find("[data-alarm-count]"));
 const entries = cards(find("[data-cards]"), announce);
 const pages = {
+  alarms: alarms(find("#page-alarms"), { announce }),
+  journal: journal(find("#page-journal"), { announce }),
+  more: more(find("#page-more")),
   history: history(find("#page-history")),
   setup: setup(find("#page-setup"), { saved, announce }),
+  devices: devices(find("#page-devices"), { announce }),
 };
 
 function showPage(move) {
@@ -30,10 +39,13 @@ function showPage(move) {
   const page = PAGES.includes(wanted) ? wanted : "now";
   for (const name of PAGES) {
     find(`#page-${name}`).hidden = name !== page;
-    const link = find(`nav a[href="#${name}"]`);
-    if (name === page) link.setAttribute("aria-current", "page");
-    else link.removeAttribute("aria-current");
     pages[name]?.show(name === page, name === page ? decodeURIComponent(detail ?? "") : "");
+  }
+  const inMore = MORE.some(([name]) => name === page);
+  for (const link of document.querySelectorAll("nav a")) {
+    const current = link.getAttribute("href") === `#${inMore ? "more" : page}`;
+    if (current) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
   }
   if (move) {
     if (page !== "now") find("[data-notice]").hidden = true;
@@ -57,6 +69,24 @@ function saved(words) {
   reload();
 }
 
+async function loadAlarms() {
+  try {
+    const [list, feeding] = await Promise.all([api.alarms(), api.feeding()]);
+    state.setAlarms(list);
+    state.setAllFeeding(feeding.points);
+  } catch {
+    // Asked again with the next change, and every time the stream comes back.
+  }
+}
+
+let alarmsDue = 0;
+
+/** Many alarms may change at once; the list is asked for when they have. */
+function alarmsChanged() {
+  clearTimeout(alarmsDue);
+  alarmsDue = setTimeout(loadAlarms, ALARMS_AFTER_MS);
+}
+
 async function askHealth() {
   try {
     state.health = await api.health();
@@ -77,7 +107,7 @@ function refresh() {
   writeAnswers();
 }
 
-for (const kind of ["points", "measurement", "health"]) state.on(kind, refresh);
+for (const kind of ["points", "measurement", "health", "alarms"]) state.on(kind, refresh);
 
 follow("/api/v1/stream", {
   connected(is) {
@@ -87,15 +117,34 @@ follow("/api/v1/stream", {
     state.lostAt = is ? null : now();
     if (!first || !is) announce(is ? "Connected again" : "Connection to the service lost");
     state.changedHealth();
-    if (is) askHealth();
-    else if (first) reload();
+    if (is) {
+      askHealth();
+      alarmsChanged();
+    } else if (first) reload();
   },
   snapshot: (points) => state.setPoints(points),
   measurement(point) {
     if (!state.setPoint(point)) reload();
   },
-  reset: reload,
+  alarm({ announces, alarm }) {
+    if (announces) announce(`${alarm.subject_title}: ${alarm.title}`);
+    alarmsChanged();
+  },
+  feeding: (entry) => state.setFeeding(entry),
+  reset() {
+    reload();
+    alarmsChanged();
+  },
 });
+
+/** What a device may not do is not offered; the service refuses it in any case. */
+async function askRole() {
+  try {
+    document.body.dataset.role = (await api.access()).role;
+  } catch {
+    // Everything is offered then.
+  }
+}
 
 addEventListener("hashchange", () => showPage(true));
 setInterval(() => {
@@ -104,4 +153,5 @@ setInterval(() => {
 }, 1000);
 setInterval(askHealth, HEALTH_EVERY_MS);
 askHealth();
+askRole();
 showPage(false);

@@ -1,6 +1,7 @@
 /**
  * The ruler: a plain scale from nothing to a round number. On it lies the source water, behind it
- * what the feed added, and above both the mark of the reading with its width of doubt.
+ * what the feed added, around both the band it is meant to be in, and above all the mark of the
+ * reading with its width of doubt.
  */
 
 import { s } from "./dom.js";
@@ -34,14 +35,15 @@ export function ruler() {
   const water = s("rect", { class: "water", y: BASE - 7, height: 6, x: 0 });
   const feed = s("rect", { class: "feed", y: BASE - 7, height: 6 });
   const sure = s("rect", { class: "sure", y: BASE - 14, height: 4 });
+  const plan = s("rect", { class: "plan", y: BASE - 11, height: 10 });
   const mark = s("path", { class: "mark", d: "M0 22 l-9 -17 h18 z" });
   const place = s("svg", { overflow: "visible" }, mark);
   const edge = s("line", { class: "edge", x1: 0, x2: "100%", y1: BASE, y2: BASE });
-  const drawing = s("svg", { class: "ruler", role: "img" }, water, feed, scale, edge, sure, place);
+  const drawing = s("svg", { class: "ruler", role: "img" }, water, feed, plan, scale, edge, sure, place);
   let drawnEnd = null;
 
-  /** source: mS/cm of source water to lay under it, or null. */
-  const update = ({ value, uncertainty, source, end }) => {
+  /** source: mS/cm of source water to lay under it, or null; band: {low_total, high_total} or null. */
+  const update = ({ value, uncertainty, source, band, end }) => {
     if (end !== drawnEnd) {
       drawnEnd = end;
       scale.replaceChildren(...ticks(end));
@@ -52,10 +54,15 @@ export function ruler() {
     stretch(water, 0, known(source) ? start : 0, end);
     stretch(feed, start, known(source) && shown ? value : start, end);
     stretch(sure, shown ? value - doubt : 0, shown ? value + doubt : 0, end);
+    const low = band?.low_total ?? null;
+    const high = band?.high_total ?? null;
+    const planned = known(low) || known(high);
+    plan.setAttribute("visibility", planned ? "visible" : "hidden");
+    if (planned) stretch(plan, low ?? 0, high ?? end, end);
     place.setAttribute("x", shown ? percent(value, end) : "0%");
     mark.toggleAttribute("hidden", !shown);
     mark.setAttribute("visibility", shown ? "visible" : "hidden");
-    drawing.setAttribute("aria-label", label(value, source, end, shown));
+    drawing.setAttribute("aria-label", `${label(value, source, end, shown)}${planWords(low, high)}`);
   };
   return { drawing, update };
 }
@@ -64,6 +71,12 @@ function label(value, source, end, shown) {
   if (!shown) return `An empty scale from 0 to ${end} mS/cm`;
   const water = known(source) ? `, ${conductivity(source)} of it source water` : "";
   return `${conductivity(value)} on a scale from 0 to ${end} mS/cm${water}`;
+}
+
+function planWords(low, high) {
+  if (known(low) && known(high)) return `, meant to be ${conductivity(low)} to ${conductivity(high)}`;
+  if (known(low)) return `, meant to be at least ${conductivity(low)}`;
+  return known(high) ? `, meant to be at most ${conductivity(high)}` : "";
 }
 
 function ticks(end) {

@@ -1,7 +1,13 @@
 /** What the page knows: points in the service's order, the connection, the service's health. */
 
 const points = new Map();
-const listeners = { points: new Set(), measurement: new Set(), health: new Set() };
+const listeners = {
+  points: new Set(),
+  measurement: new Set(),
+  health: new Set(),
+  alarms: new Set(),
+  feeding: new Set(),
+};
 
 export const state = {
   /** Whether live readings arrive. */
@@ -11,6 +17,11 @@ export const state = {
   health: null,
   healthTrouble: "",
   site: null,
+
+  /** As the service lists them. */
+  alarms: { needs_answer: 0, flood: null, alarms: [] },
+  /** What runs, by the name of the point. */
+  feeding: new Map(),
 
   points: () => [...points.values()].map((entry) => entry.point),
 
@@ -36,7 +47,31 @@ export const state = {
     return known;
   },
 
-  /** kind: points (the list changed), measurement (one point), health (connection, recording). */
+  setAlarms(answer) {
+    state.alarms = answer;
+    tell("alarms");
+  },
+
+  /** One alarm in its place in the list; the order is right again after the next asking. */
+  setAlarm(alarm) {
+    const { alarms } = state.alarms;
+    const index = alarms.findIndex((each) => each.id === alarm.id);
+    if (index >= 0) alarms[index] = alarm;
+    else alarms.unshift(alarm);
+    tell("alarms");
+  },
+
+  setAllFeeding(list) {
+    state.feeding = new Map(list.map((entry) => [entry.point, entry]));
+    tell("feeding");
+  },
+
+  setFeeding(entry) {
+    state.feeding.set(entry.point, entry);
+    tell("feeding");
+  },
+
+  /** kind: points (the list changed), measurement (one point), health (connection, recording), alarms, feeding. */
   on(kind, listener) {
     listeners[kind].add(listener);
   },

@@ -6,7 +6,7 @@
 const FIRST_WAIT_MS = 1000;
 const LONGEST_WAIT_MS = 15000;
 
-/** hear: {snapshot(points), measurement(point), reset(), connected(boolean)}. */
+/** hear: {snapshot(points), measurement(point), alarm(change), feeding(entry), reset(), connected(boolean)}. */
 export function follow(address, hear) {
   let wait = FIRST_WAIT_MS;
   const open = () => {
@@ -24,6 +24,9 @@ export function follow(address, hear) {
     };
     source.addEventListener("snapshot", (event) => hear.snapshot(JSON.parse(event.data)));
     source.addEventListener("measurement", (event) => hear.measurement(JSON.parse(event.data)));
+    for (const kind of ["alarm", "feeding"]) {
+      source.addEventListener(kind, (event) => hear[kind](JSON.parse(event.data)));
+    }
     source.addEventListener("reset", () => hear.reset());
   };
   open();

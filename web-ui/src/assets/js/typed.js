@@ -57,7 +57,7 @@ export function typedForm(point) {
   );
   const button = h(
     "button",
-    { type: "button", class: "second", "aria-expanded": "false" },
+    { type: "button", class: "second needs-act", "aria-expanded": "false" },
     "Type a reading",
   );
   const show = (open) => {

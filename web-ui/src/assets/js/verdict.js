@@ -3,6 +3,8 @@
  * shape, the shape only repeats the word.
  */
 
+import { known } from "./format.js";
+
 /** A probe not heard of for so long is silent even if the service has not said so, s. */
 const SILENT_S = 120;
 /** A typed reading is of yesterday, s. */
@@ -20,6 +22,16 @@ export function verdict(point, age, connected) {
   return { shape, word, tone, silent, stale: silent || (!waiting && point.quality === "bad") };
 }
 
+/** Where a band is known: as planned, or on which side of it. */
+function againstPlan({ band, conductivity25_mS_cm: value }) {
+  const low = band?.low_total ?? null;
+  const high = band?.high_total ?? null;
+  if (!known(value) || (!known(low) && !known(high))) return null;
+  if (known(high) && value > high) return ["▲", "above plan", "look"];
+  if (known(low) && value < low) return ["▲", "below plan", "look"];
+  return ["●", "as planned", "good"];
+}
+
 function words(point, silent) {
   if (point.state === "missing") return ["■", "no reading", "act"];
   if (point.state === "waiting") {
@@ -28,5 +40,7 @@ function words(point, silent) {
   if (point.quality === "bad") return ["■", "not usable", "act"];
   if (point.quality === "suspect") return ["▲", "look", "look"];
   if (point.quality === "unknown" || silent) return ["○", "can’t tell", "unsure"];
+  const plan = againstPlan(point);
+  if (plan) return plan;
   return ["●", point.origin === "typed" ? "typed by hand" : "reading", "good"];
 }

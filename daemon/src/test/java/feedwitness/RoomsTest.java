@@ -82,8 +82,11 @@ class RoomsTest {
           Map.entry("org.h2", Set.of("store")),
           Map.entry("io.javalin", Set.of("publish")),
           Map.entry("org.eclipse.jetty", Set.of("publish")),
+          Map.entry("io.nayuki", Set.of("publish")),
           Map.entry("jakarta", Set.of("publish")),
+          Map.entry("org.eclipse.angus", Set.of("publish")),
           Map.entry("com.fasterxml", Set.of("publish")),
+          Map.entry("org.ojalgo", Set.of("feed")),
           Map.entry("picocli", Set.of("app")));
 
   private static Set<String> with(Set<String> rooms, String... more) {

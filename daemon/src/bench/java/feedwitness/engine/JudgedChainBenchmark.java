@@ -92,6 +92,6 @@ public class JudgedChainBenchmark {
                 18 + i % 5 * 0.1,
                 TemperatureUnit.CELSIUS),
             Indication.Origin.PROBE);
-    return judges.judge(MeasurementChain.measure(indication, BASIS), SITE);
+    return judges.judge(MeasurementChain.measure(indication, BASIS), SITE).measurement();
   }
 }

@@ -39,6 +39,17 @@ final class BrowserPage implements AutoCloseable {
 
   /** Opens a window of the given size at the address. */
   BrowserPage(URI address, int width, int height, ColorScheme scheme) {
+    this(address, width, height, scheme, false);
+  }
+
+  /** For a certificate that signed itself, as one made for a test has. */
+  static BrowserPage trustingAnyCertificate(
+      URI address, int width, int height, ColorScheme scheme) {
+    return new BrowserPage(address, width, height, scheme, true);
+  }
+
+  private BrowserPage(
+      URI address, int width, int height, ColorScheme scheme, boolean anyCertificate) {
     browser =
         playwright
             .chromium()
@@ -46,7 +57,10 @@ final class BrowserPage implements AutoCloseable {
                 new BrowserType.LaunchOptions().setExecutablePath(chromium()).setArgs(ARGUMENTS));
     page =
         browser.newPage(
-            new Browser.NewPageOptions().setViewportSize(width, height).setColorScheme(scheme));
+            new Browser.NewPageOptions()
+                .setViewportSize(width, height)
+                .setColorScheme(scheme)
+                .setIgnoreHTTPSErrors(anyCertificate));
     page.onPageError(complaints::add);
     page.onConsoleMessage(
         message -> {

@@ -19,20 +19,21 @@ import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TemperatureUnit;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Reading;
+import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.time.Instant;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The measurement chain over a recorded table, row for row, holding back only as many rows as the
- * judge may still qualify.
+ * The measurement chain over a recorded table, row for row. The table is read twice: what is said
+ * of a row may come as late as the last, so first every row is judged and only its flags are kept,
+ * eight octets each, and then the rows are written with them.
  */
 final class Examination {
   static final List<String> ADDED = List.of("conductivity25_mS_cm", "uncertainty_mS_cm", "flags");
@@ -41,11 +42,16 @@ final class Examination {
 
   private final Basis basis;
   private final QualityJudge judge;
-  private final Deque<Held> held = new ArrayDeque<>();
   private final ExaminationSummary summary = new ExaminationSummary();
-  private long sequence;
+  private long[] flags = new long[1024];
+  private int rows;
   private double lastSeconds;
   private double lastInterval = 1;
+
+  /** Opens the table from its beginning. */
+  interface Table {
+    BufferedReader open() throws IOException;
+  }
 
   Examination(
       boolean at25,
@@ -60,79 +66,72 @@ final class Examination {
             new JudgeSettings(limits.resolutionMilliSiemensPerCm(), at25, dryIsNormal));
   }
 
-  private static final class Held {
-    private final String text;
-    private final @Nullable Instant time;
-    private final Measurement measurement;
-    private Flags flags;
-
-    Held(String text, @Nullable Instant time, Measurement measurement, Flags flags) {
-      this.text = text;
-      this.time = time;
-      this.measurement = measurement;
-      this.flags = flags;
-    }
-
-    long sequence() {
-      return measurement.stamp().sequence();
-    }
-  }
-
   /** Reads all rows and writes them with what was found. */
-  ExaminationSummary run(CsvRows rows, Writer out) throws IOException, UnfitException {
-    for (String added : ADDED) {
-      if (rows.has(added)) {
-        throw new UnfitException(
-            "line 1 has a column %s already; examine the original table".formatted(added));
-      }
+  ExaminationSummary run(Table table, Writer out) throws IOException, UnfitException {
+    try (BufferedReader in = table.open()) {
+      judgeAll(new CsvRows(in));
     }
-    RecordedRow.Columns columns = RecordedRow.Columns.of(rows);
-    out.write(rows.headerText() + "," + String.join(",", ADDED) + "\n");
-    for (CsvRows.Row row = rows.next(); row != null; row = rows.next()) {
-      take(row.text(), RecordedRow.of(row, columns));
-      if (held.size() > QualityJudge.REACH) {
-        write(held.removeFirst(), out);
-      }
-    }
-    while (!held.isEmpty()) {
-      write(held.removeFirst(), out);
+    try (BufferedReader in = table.open()) {
+      writeAll(new CsvRows(in), out);
     }
     return summary;
   }
 
-  private void take(String text, RecordedRow row) {
-    sequence++;
+  private void judgeAll(CsvRows table) throws IOException, UnfitException {
+    for (String added : ADDED) {
+      if (table.has(added)) {
+        throw new UnfitException(
+            "line 1 has a column %s already; examine the original table".formatted(added));
+      }
+    }
+    RecordedRow.Columns columns = RecordedRow.Columns.of(table);
+    for (CsvRows.Row row = table.next(); row != null; row = table.next()) {
+      judge(RecordedRow.of(row, columns));
+    }
+  }
+
+  private void judge(RecordedRow row) {
     double seconds = seconds(row.time());
+    Measurement measurement = measure(row, seconds);
+    Judgement said =
+        judge.judge(
+            new Observation(
+                rows,
+                seconds,
+                ConductivityUnit.MICROSIEMENS_PER_CM.toMilliSiemensPerCm(row.microSiemensPerCm()),
+                row.celsius(),
+                row.neighbourCelsius(),
+                measurement.flags()));
+    if (rows == flags.length) {
+      flags = Arrays.copyOf(flags, 2 * rows);
+    }
+    flags[rows] = measurement.flags().with(said.now()).bits();
+    said.earlier().forEach(this::qualify);
+    summary.time(row);
+    rows++;
+  }
+
+  private Measurement measure(RecordedRow row, double seconds) {
     Stamp stamp =
         new Stamp(
-            1, sequence, Math.round(seconds * 1e9), Math.round(seconds * 1e3), row.time() != null);
+            1, rows, Math.round(seconds * 1e9), Math.round(seconds * 1e3), row.time() != null);
     Reading reading =
         new Reading(
             row.microSiemensPerCm(),
             ConductivityUnit.MICROSIEMENS_PER_CM,
             row.celsius(),
             TemperatureUnit.CELSIUS);
-    Measurement measurement =
-        MeasurementChain.measure(
-            new Indication(POINT, stamp, reading, Indication.Origin.PROBE), basis);
-    Judgement said =
-        judge.judge(
-            new Observation(
-                sequence,
-                seconds,
-                reading.conductivityMilliSiemensPerCm(),
-                row.celsius(),
-                row.neighbourCelsius(),
-                measurement.flags()));
-    held.add(new Held(text, row.time(), measurement, measurement.flags().with(said.now())));
-    said.earlier().forEach(this::qualify);
-    summary.time(row);
+    return MeasurementChain.measure(
+        new Indication(POINT, stamp, reading, Indication.Origin.PROBE), basis);
   }
 
-  private void qualify(Judgement.Qualification one) {
-    for (Held row : held) {
-      if (row.sequence() == one.sequence()) {
-        row.flags = row.flags.with(one.flags());
+  private void qualify(Judgement.Earlier one) {
+    for (int at = (int) one.first(); at <= one.last(); at++) {
+      Flags before = new Flags(flags[at]);
+      Flags after = before.withLater(one.flags());
+      if (!after.equals(before)) {
+        flags[at] = after.bits();
+        summary.qualified(rows - at);
       }
     }
   }
@@ -140,22 +139,36 @@ final class Examination {
   /** A row without a time is taken to follow the last at the usual interval. */
   private double seconds(@Nullable Instant time) {
     double seconds = time == null ? lastSeconds + lastInterval : time.toEpochMilli() / 1e3;
-    if (time != null && sequence > 1 && seconds > lastSeconds) {
+    if (time != null && rows > 0 && seconds > lastSeconds) {
       lastInterval = seconds - lastSeconds;
     }
     lastSeconds = seconds;
     return seconds;
   }
 
-  private void write(Held row, Writer out) throws IOException {
-    summary.add(row.time, row.flags);
-    out.write(row.text);
+  /** No more than was judged, should the table grow meanwhile. */
+  private void writeAll(CsvRows table, Writer out) throws IOException, UnfitException {
+    RecordedRow.Columns columns = RecordedRow.Columns.of(table);
+    out.write(table.headerText() + "," + String.join(",", ADDED) + "\n");
+    for (int at = 0; at < rows; at++) {
+      CsvRows.Row row = table.next();
+      if (row == null) {
+        throw new IOException("the table was cut while it was examined; examine it again");
+      }
+      write(row.text(), RecordedRow.of(row, columns), new Flags(flags[at]), out);
+    }
+  }
+
+  private void write(String text, RecordedRow row, Flags found, Writer out) throws IOException {
+    summary.add(row.time(), found);
+    Measurement measurement = measure(row, 0);
+    out.write(text);
     out.write(',');
-    out.write(number(row.measurement.conductivity25MilliSiemensPerCm()));
+    out.write(number(measurement.conductivity25MilliSiemensPerCm()));
     out.write(',');
-    out.write(number(row.measurement.standardUncertaintyMilliSiemensPerCm()));
+    out.write(number(measurement.standardUncertaintyMilliSiemensPerCm()));
     out.write(',');
-    out.write(row.flags.list().stream().map(QualityFlag::code).collect(Collectors.joining("|")));
+    out.write(found.list().stream().map(QualityFlag::code).collect(Collectors.joining("|")));
     out.write('\n');
   }
 

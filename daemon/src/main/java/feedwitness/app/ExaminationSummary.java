@@ -16,6 +16,8 @@ final class ExaminationSummary {
   private long rows;
   private long good;
   private long backward;
+  private long qualified;
+  private int farthest;
   private boolean unzoned;
   private @Nullable Instant first;
   private @Nullable Instant last;
@@ -44,6 +46,12 @@ final class ExaminationSummary {
       backward++;
     }
     last = time;
+  }
+
+  /** A row got a flag from what came so many rows after it. */
+  void qualified(int rowsAfter) {
+    qualified++;
+    farthest = Math.max(farthest, rowsAfter);
   }
 
   void add(@Nullable Instant time, Flags flags) {
@@ -78,6 +86,11 @@ final class ExaminationSummary {
                 share(tally.rows),
                 tally.first == null ? "" : tally.first + " to " + tally.last,
                 flag.words()));
+    if (qualified > 0) {
+      out.printf(
+          "%d of these flags became known only by what came later, at most %d rows later.%n",
+          qualified, farthest);
+    }
     if (unzoned) {
       out.println("Times without a zone were taken for UTC.");
     }

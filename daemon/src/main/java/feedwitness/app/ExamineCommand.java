@@ -6,6 +6,7 @@ import feedwitness.measurement.TemperatureCompensation;
 import java.io.BufferedReader;
 import java.io.FileNotFoundException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
@@ -145,23 +146,21 @@ final class ExamineCommand implements Callable<Integer> {
   private ExaminationSummary toStandardOutput(Examination examination)
       throws IOException, UnfitException {
     PrintWriter out = spec.commandLine().getOut();
-    try (BufferedReader in = open()) {
-      ExaminationSummary summary = examination.run(new CsvRows(in), out);
-      if (out.checkError()) {
-        throw new IOException("standard output was closed before the last row");
-      }
-      return summary;
+    ExaminationSummary summary = examine(examination, out);
+    if (out.checkError()) {
+      throw new IOException("standard output was closed before the last row");
     }
+    return summary;
   }
 
   /** Writes beside the target and moves it there at the end: never half a table. */
   private ExaminationSummary to(Path target, Examination examination)
       throws IOException, UnfitException {
     Path fresh = target.resolveSibling(target.getFileName() + ".part");
-    try (BufferedReader in = open()) {
+    try {
       ExaminationSummary summary;
       try (Writer out = Files.newBufferedWriter(fresh, StandardCharsets.ISO_8859_1)) {
-        summary = examination.run(new CsvRows(in), out);
+        summary = examine(examination, out);
       }
       Files.move(fresh, target, StandardCopyOption.REPLACE_EXISTING);
       return summary;
@@ -170,12 +169,29 @@ final class ExamineCommand implements Callable<Integer> {
     }
   }
 
-  /** One octet a character, so that cells in any encoding come out as they went in. */
-  private BufferedReader open() throws IOException {
+  /** The table is read twice; what comes through a pipe is kept in a file meanwhile. */
+  private ExaminationSummary examine(Examination examination, Writer out)
+      throws IOException, UnfitException {
     if (Files.isDirectory(file)) {
       throw new FileNotFoundException(file + " is a folder; name a table in it");
     }
-    return Files.newBufferedReader(file, StandardCharsets.ISO_8859_1);
+    if (!Files.exists(file) || Files.isRegularFile(file)) {
+      return examination.run(() -> open(file), out);
+    }
+    Path kept = Files.createTempFile("examined", ".csv");
+    try {
+      try (InputStream in = Files.newInputStream(file)) {
+        Files.copy(in, kept, StandardCopyOption.REPLACE_EXISTING);
+      }
+      return examination.run(() -> open(kept), out);
+    } finally {
+      Files.deleteIfExists(kept);
+    }
+  }
+
+  /** One octet a character, so that cells in any encoding come out as they went in. */
+  private static BufferedReader open(Path table) throws IOException {
+    return Files.newBufferedReader(table, StandardCharsets.ISO_8859_1);
   }
 
   private TemperatureCompensation compensationAsked() {

@@ -4,6 +4,7 @@ import feedwitness.ledger.History;
 import feedwitness.measurement.Explanation;
 import feedwitness.measurement.Measurement;
 import feedwitness.publish.ExplanationText;
+import feedwitness.publish.access.Passport;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
@@ -93,11 +94,18 @@ final class ExplainCommand implements Callable<Integer> {
             .config()
             .with(null, data == null ? null : data.toAbsolutePath());
     ZoneId zone = known.site().zone();
-    URI page = URI.create("http://" + known.listen().text() + "/");
-    ServiceClient.Answer answer = new ServiceClient(page).get(path(zone));
+    ServiceClient.Answer answer =
+        new ServiceClient(page(known), Passports.of(known)).get(path(zone));
     return answer instanceof ServiceClient.Answer.Nobody
         ? fromStore(known.storeDirectory(), zone)
         : answered(answer, zone);
+  }
+
+  /** What listens on every address is asked at this machine's own. */
+  private static URI page(Config config) {
+    String scheme = config.web().certificate().isPresent() ? "https" : "http";
+    String host = config.listen().text().replace("0.0.0.0:", "127.0.0.1:").replace("[::]", "[::1]");
+    return URI.create(scheme + "://" + host + "/");
   }
 
   private int fromService(URI page) {
@@ -105,7 +113,7 @@ final class ExplainCommand implements Callable<Integer> {
       return refuse(2, "--url %s is no address such as http://127.0.0.1:8460/".formatted(page));
     }
     ZoneId zone = ZoneId.systemDefault();
-    return answered(new ServiceClient(page).get(path(zone)), zone);
+    return answered(new ServiceClient(page, Passport.NONE).get(path(zone)), zone);
   }
 
   private ConfigFiles files() {

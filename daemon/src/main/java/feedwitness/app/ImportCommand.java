@@ -138,8 +138,13 @@ final class ImportCommand implements Callable<Integer> {
       out.printf(
           "%d readings imported for %s, safe on disk; %d were there already; %d rows left out.%n",
           sender.taken(), point, sender.known(), left(findings));
+      if (sender.retired() > 0) {
+        out.printf(
+            "%d were left out because only roll-ups are kept of their minutes (store.keep-raw): whether they are in those cannot be told any more.%n",
+            sender.retired());
+      }
       out.flush();
-      return left(findings) > 0 ? Exit.PARTLY : Exit.DONE;
+      return left(findings) + sender.retired() > 0 ? Exit.PARTLY : Exit.DONE;
     } catch (IOException e) {
       err.println("import: " + e.getMessage());
       return Exit.FAILED;

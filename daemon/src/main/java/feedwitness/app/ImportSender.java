@@ -21,6 +21,7 @@ final class ImportSender implements ImportWalk.Visitor {
   private @Nullable ConductivityUnit unit;
   private long taken;
   private long known;
+  private long retired;
   private int boot;
   private long sequence;
 
@@ -37,6 +38,10 @@ final class ImportSender implements ImportWalk.Visitor {
 
   long known() {
     return known;
+  }
+
+  long retired() {
+    return retired;
   }
 
   /** Sends what is left and waits until all is on disk. */
@@ -75,6 +80,7 @@ final class ImportSender implements ImportWalk.Visitor {
     ImportOutcome.Taken done = (ImportOutcome.Taken) outcome;
     taken += done.taken();
     known += done.known();
+    retired += done.retired();
     if (done.taken() > 0) {
       boot = done.boot();
       sequence = done.sequence();

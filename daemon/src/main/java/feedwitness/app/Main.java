@@ -25,7 +25,11 @@ import picocli.CommandLine.Spec;
       BackupCommand.class,
       RestoreCommand.class,
       ImportCommand.class,
-      ConductivityCommand.class
+      ConductivityCommand.class,
+      MixCommand.class,
+      AccessKeyCommand.class,
+      PairCommand.class,
+      DevicesCommand.class
     },
     sortOptions = false,
     description =

@@ -96,6 +96,8 @@ final class RunCommand implements Callable<Integer> {
       return 1;
     }
     Wiring.Service service = ((Wiring.Outcome.Started) started).service();
+    service.notes().forEach(err::println);
+    err.flush();
     out.printf("The page is at    %s%n", service.page());
     out.printf("The data lies in  %s%n", wanted.storeDirectory());
     if (wanted.site().points().isEmpty()) {

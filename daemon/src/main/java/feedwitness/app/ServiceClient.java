@@ -1,6 +1,7 @@
 package feedwitness.app;
 
 import feedwitness.publish.ExplanationText;
+import feedwitness.publish.access.Passport;
 import java.io.IOException;
 import java.net.ConnectException;
 import java.net.URI;
@@ -14,10 +15,12 @@ final class ServiceClient {
   private static final Duration PATIENCE = Duration.ofSeconds(20);
 
   private final URI base;
+  private final Passport passport;
 
   /** {@code base} is the address of the page. */
-  ServiceClient(URI base) {
+  ServiceClient(URI base, Passport passport) {
     this.base = base.getPath().endsWith("/") ? base : URI.create(base + "/");
+    this.passport = passport;
   }
 
   /** What came back. */
@@ -31,17 +34,19 @@ final class ServiceClient {
   }
 
   Answer get(String path) {
-    HttpClient http =
-        HttpClient.newBuilder()
-            .connectTimeout(PATIENCE)
-            .version(HttpClient.Version.HTTP_1_1)
-            .build();
     HttpRequest request =
-        HttpRequest.newBuilder(base.resolve(path))
+        passport
+            .sign(HttpRequest.newBuilder(base.resolve(path)))
             .timeout(PATIENCE)
             .header("Accept", "application/json, application/problem+json")
             .build();
     try {
+      HttpClient http =
+          passport
+              .equip(HttpClient.newBuilder())
+              .connectTimeout(PATIENCE)
+              .version(HttpClient.Version.HTTP_1_1)
+              .build();
       HttpResponse<String> response = http.send(request, HttpResponse.BodyHandlers.ofString());
       return response.statusCode() == 200
           ? new Answer.Given(response.body())

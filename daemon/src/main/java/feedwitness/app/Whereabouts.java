@@ -1,6 +1,7 @@
 package feedwitness.app;
 
 import feedwitness.publish.RemoteService;
+import feedwitness.publish.access.Passport;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
 import feedwitness.settings.ConfigOutcome;
@@ -60,11 +61,8 @@ final class Whereabouts {
    * @param mayBeNew whether a directory without readings yet is as good as a stopped service
    */
   Found find(boolean mayBeNew) {
-    if (url != null) {
-      return plainHttp(url)
-          ? answering(url, "give the address of its page, or leave --url out")
-          : new Found.Nothing(
-              "--url %s is no address such as http://127.0.0.1:8460/".formatted(url), Exit.USAGE);
+    if (url != null && config == null) {
+      return named(url, Passport.NONE);
     }
     ConfigFiles files = files();
     ConfigOutcome outcome = ConfigReader.read(files);
@@ -77,6 +75,9 @@ final class Whereabouts {
         ((ConfigOutcome.Read) outcome)
             .config()
             .with(null, data == null ? null : data.toAbsolutePath().normalize());
+    if (url != null) {
+      return named(url, Passports.of(read));
+    }
     Found found = look(read, files);
     boolean named = config != null || data != null;
     boolean empty = Occupancy.of(read.storeDirectory()) instanceof Occupancy.Absent;
@@ -97,6 +98,13 @@ final class Whereabouts {
     return ConfigReader.read(files) instanceof ConfigOutcome.Read read
         ? read.config().storeDirectory()
         : files.store();
+  }
+
+  private static Found named(URI at, Passport passport) {
+    return isAddress(at)
+        ? answering(at, passport, "give the address of its page, or leave --url out")
+        : new Found.Nothing(
+            "--url %s is no address such as http://127.0.0.1:8460/".formatted(at), Exit.USAGE);
   }
 
   private static Found look(Config config, ConfigFiles files) {
@@ -123,15 +131,16 @@ final class Whereabouts {
       }
       return answering(
           URI.create(taken.url()),
+          Passports.of(config),
           "a service has the readings in %s open but does not answer; look at its log, restart it, then try again"
               .formatted(directory));
     }
     return new Found.Stopped(config, files);
   }
 
-  private static Found answering(URI at, String remedy) {
-    RemoteService service = new RemoteService(at);
+  private static Found answering(URI at, Passport passport, String remedy) {
     try {
+      RemoteService service = new RemoteService(at, passport);
       service.now();
       return new Found.Running(service);
     } catch (IOException e) {
@@ -139,8 +148,9 @@ final class Whereabouts {
     }
   }
 
-  private static boolean plainHttp(URI url) {
-    return "http".equals(url.getScheme()) && url.getHost() != null;
+  private static boolean isAddress(URI url) {
+    return url.getHost() != null
+        && ("http".equals(url.getScheme()) || "https".equals(url.getScheme()));
   }
 
   private ConfigFiles files() {

@@ -1,12 +1,16 @@
 package feedwitness.app;
 
 import feedwitness.acquire.SessionPool;
+import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
+import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
+import feedwitness.publish.Desks;
 import feedwitness.publish.WebServer;
+import feedwitness.publish.message.Messages;
 import feedwitness.quantity.TimeSource;
 import feedwitness.settings.Config;
 import feedwitness.settings.ConfigFiles;
@@ -16,6 +20,8 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.util.List;
+import java.util.SplittableRandom;
 
 /** Puts a service together by hand, starts it in order and stops it in the opposite order. */
 final class Wiring {
@@ -39,14 +45,29 @@ final class Wiring {
     record Refused(String message) implements Outcome {}
   }
 
-  /** A running service. */
-  record Service(URI page, Engine engine, H2Ledger ledger, SessionPool sessions, WebServer server)
+  /**
+   * A running service.
+   *
+   * @param notes what is less than the configuration asks for
+   */
+  record Service(
+      URI page,
+      List<String> notes,
+      Engine engine,
+      H2Ledger ledger,
+      SessionPool sessions,
+      Messages messages,
+      WebServer server)
       implements AutoCloseable {
+    Service {
+      notes = List.copyOf(notes);
+    }
 
-    /** No more requests, then no more octets, then the last measurements, then the store. */
+    /** No more requests, messages, octets, then the last measurements, then the store. */
     @Override
     public void close() {
       server.close();
+      messages.close();
       sessions.close();
       engine.close();
       ledger.close();
@@ -54,6 +75,11 @@ final class Wiring {
   }
 
   static Outcome start(Config config, ConfigFiles files, Surroundings around) {
+    WayIn.Outcome looked = WayIn.of(config, around.trust()::trusted);
+    if (looked instanceof WayIn.Outcome.Refused refused) {
+      return new Outcome.Refused(refused.message());
+    }
+    WayIn way = ((WayIn.Outcome.Ready) looked).way();
     LedgerOpening opening =
         H2Ledger.open(
             new StoreSettings(
@@ -72,6 +98,8 @@ final class Wiring {
     Engine engine =
         new Engine(
             ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());
+    AlarmWatch alarms = alarms(engine, ledger, config);
+    engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
         new PageProbeDesk(
@@ -87,7 +115,22 @@ final class Wiring {
             engine,
             ledger,
             config.storeDirectory());
-    WebServer server = new WebServer(engine, ledger, desk, data, config.listen());
+    Messages messages =
+        new Messages(
+            config.messages(),
+            new Messages.Around(
+                ledger,
+                ledger,
+                ledger,
+                intake::moment,
+                engine::site,
+                around.clock(),
+                new SplittableRandom()));
+    WebServer server =
+        new WebServer(
+            new Desks(engine, ledger, desk, data, alarms, ledger, messages),
+            way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
+            way.tls());
     engine.start();
     WebServer.Outcome outcome = server.start();
     if (outcome instanceof WebServer.Outcome.Refused refused) {
@@ -98,6 +141,18 @@ final class Wiring {
     sessions.follow(PortPlans.of(config.site(), around.pace()));
     URI page = ((WebServer.Outcome.Started) outcome).url();
     ledger.announce(page.toString());
-    return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
+    messages.start();
+    return new Outcome.Started(
+        new Service(page, way.trouble(), engine, ledger, sessions, messages, server));
+  }
+
+  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {
+    return new AlarmWatch(
+        engine,
+        engine::stampNow,
+        ledger,
+        ledger,
+        new ServiceState(ledger::halted, new DiskRoom(config.storeDirectory()), config.freeFloor()),
+        engine::dates);
   }
 }

@@ -5,6 +5,7 @@ import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
 import feedwitness.measurement.MeasurementChain;
+import feedwitness.quality.Qualification;
 import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
@@ -35,6 +36,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private static final int IDLE_MILLIS = 200;
   private static final int TYPED_PATIENCE_SECONDS = 10;
   private static final int STOP_PATIENCE_MILLIS = 20_000;
+  private static final long TICK_NANOS = 1_000_000_000L;
 
   private static final String UNDATED =
       "the clock is not known to be right, so readings are kept without a date; they get it once a"
@@ -43,6 +45,7 @@ public final class Engine implements LiveView, AutoCloseable {
 
   private final Intake intake;
   private final MeasurementLedger ledger;
+  private final Consumer<Qualification> qualifications;
   private final TimeSource clock;
   private final Board board;
   private final Messages messages = new Messages();
@@ -51,10 +54,14 @@ public final class Engine implements LiveView, AutoCloseable {
   private final Instant startedAt;
   private final String version;
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
+  private final List<EngineWatcher> watchers = new CopyOnWriteArrayList<>();
   private final Thread thread = new Thread(this::loop, "engine");
+  private long tickedNanos = Long.MIN_VALUE;
+  private volatile long sequence;
   private volatile boolean stopping;
   private volatile @Nullable String fault;
 
+  /** Without anybody to keep what is said of earlier readings. */
   public Engine(
       int boot,
       String version,
@@ -63,6 +70,23 @@ public final class Engine implements LiveView, AutoCloseable {
       MeasurementLedger ledger,
       History history,
       TimeSource clock) {
+    this(boot, version, site, intake, ledger, history, clock, qualification -> {});
+  }
+
+  /**
+   * @param qualifications is told on the engine's thread what a reading gives reason to say of
+   *     those before it, after that reading itself went to the ledger
+   */
+  public Engine(
+      int boot,
+      String version,
+      Site site,
+      Intake intake,
+      MeasurementLedger ledger,
+      History history,
+      TimeSource clock,
+      Consumer<Qualification> qualifications) {
+    this.qualifications = qualifications;
     this.boot = boot;
     this.version = version;
     this.intake = intake;
@@ -70,6 +94,11 @@ public final class Engine implements LiveView, AutoCloseable {
     this.clock = clock;
     this.board = new Board(site, history);
     this.startedAt = clock.wall();
+  }
+
+  /** Lets somebody follow; before {@link #start()}. */
+  public void watch(EngineWatcher watcher) {
+    watchers.add(watcher);
   }
 
   public void start() {
@@ -85,6 +114,7 @@ public final class Engine implements LiveView, AutoCloseable {
         } else if (stopping) {
           return;
         }
+        tickBy(stampNow());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -97,6 +127,39 @@ public final class Engine implements LiveView, AutoCloseable {
   public void drain() {
     for (Intake.Entry entry = intake.poll(); entry != null; entry = intake.poll()) {
       measureAll(entry);
+      // a replay goes by the time of what it replays
+      tickBy(entry.samples().get(entry.samples().size() - 1).stamp());
+    }
+  }
+
+  /** Now, after the last sample that was measured. */
+  public Stamp stampNow() {
+    return new Stamp(
+        boot, sequence, clock.monotonicNanos(), clock.wall().toEpochMilli(), intake.dates());
+  }
+
+  /** Whether samples get a date now. */
+  public boolean dates() {
+    return intake.dates();
+  }
+
+  private void tickBy(Stamp now) {
+    if (tickedNanos != Long.MIN_VALUE && now.monotonicNanos() - tickedNanos < TICK_NANOS) {
+      return;
+    }
+    tickedNanos = now.monotonicNanos();
+    tellWatchers(watcher -> watcher.tick(now));
+  }
+
+  private void tellWatchers(Consumer<EngineWatcher> what) {
+    for (EngineWatcher watcher : watchers) {
+      try {
+        what.accept(watcher);
+      } catch (RuntimeException e) {
+        // Readings go on whatever happens in those who watch them.
+        fault = "what watches over the readings failed: %s".formatted(e);
+        Logger.error(e, "a watcher failed");
+      }
     }
   }
 
@@ -118,8 +181,12 @@ public final class Engine implements LiveView, AutoCloseable {
       }
       boolean imported = sample instanceof Indication i && i.origin() == Indication.Origin.IMPORTED;
       Measurement plain = MeasurementChain.measure(sample, basis.get());
-      Measurement measurement = imported ? plain : judges.judge(plain, board.site());
+      Judges.Judged judged =
+          imported ? new Judges.Judged(plain, List.of()) : judges.judge(plain, board.site());
+      Measurement measurement = judged.measurement();
       ledger.append(measurement);
+      judged.earlier().forEach(qualifications);
+      sequence = measurement.stamp().sequence();
       if (!imported) {
         messages.remember(sample, entry.messages());
         board.post(measurement);
@@ -131,6 +198,7 @@ public final class Engine implements LiveView, AutoCloseable {
         // a reading of last year is no news
         return;
       }
+      tellWatchers(watcher -> watcher.measured(measurement));
       listeners.forEach(listener -> listener.accept(measurement));
     } catch (RuntimeException e) {
       // A bug in one measurement must not end the watch over all the others.
@@ -143,6 +211,7 @@ public final class Engine implements LiveView, AutoCloseable {
   public void follow(Site changed) {
     board.follow(changed);
     messages.forgetAllBut(changed);
+    tellWatchers(watcher -> watcher.follow(changed));
   }
 
   @Override

@@ -29,6 +29,7 @@ import java.util.function.Supplier;
 public final class Importer {
   private static final int PATIENCE_SECONDS = 60;
   private static final long HOUR_MILLIS = 3_600_000;
+  private static final long MINUTE_MILLIS = 60_000;
 
   /** Nobody fed plants by a probe before; also keeps times within what the store orders. */
   private static final long EARLIEST_MILLIS = Instant.parse("1970-01-01T00:00:00Z").toEpochMilli();
@@ -74,9 +75,15 @@ public final class Importer {
       return notRecorded(before.get());
     }
     Set<Same> known = known(batch);
+    Set<Long> retired = retired(batch);
+    int leftOut = 0;
     List<Reading> readings = new ArrayList<>();
     List<Long> times = new ArrayList<>();
     for (ImportBatch.Row row : batch.rows()) {
+      if (retired.contains(minute(row.millis()))) {
+        leftOut++;
+        continue;
+      }
       Reading reading =
           new Reading(
               row.conductivity(),
@@ -88,11 +95,11 @@ public final class Importer {
         times.add(row.millis());
       }
     }
-    int there = batch.rows().size() - readings.size();
+    int there = batch.rows().size() - readings.size() - leftOut;
     if (readings.isEmpty()) {
-      return new ImportOutcome.Taken(0, there, 0, 0);
+      return new ImportOutcome.Taken(0, there, leftOut, 0, 0);
     }
-    return append(batch, point.get(), times, readings, there);
+    return append(batch, point.get(), times, readings, there, leftOut);
   }
 
   private ImportOutcome append(
@@ -100,7 +107,8 @@ public final class Importer {
       MeasuringPoint point,
       List<Long> times,
       List<Reading> readings,
-      int there) {
+      int there,
+      int retired) {
     CompletableFuture<Measurement> done = new CompletableFuture<>();
     boolean taken =
         intake.offerAll(
@@ -115,7 +123,8 @@ public final class Importer {
         if (meanwhile.isPresent()) {
           return notRecorded(meanwhile.get());
         }
-        return new ImportOutcome.Taken(readings.size(), there, last.boot(), last.sequence());
+        return new ImportOutcome.Taken(
+            readings.size(), there, retired, last.boot(), last.sequence());
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -174,23 +183,13 @@ public final class Importer {
   /** What the history has at the hours of the batch; no more than those hours are looked at. */
   private Set<Same> known(ImportBatch batch) {
     Set<Long> times = new HashSet<>();
-    TreeSet<Long> hours = new TreeSet<>();
-    for (ImportBatch.Row row : batch.rows()) {
-      times.add(row.millis());
-      hours.add(Math.floorDiv(row.millis(), HOUR_MILLIS));
-    }
+    batch.rows().forEach(row -> times.add(row.millis()));
     Set<Same> known = new HashSet<>();
-    while (!hours.isEmpty()) {
-      long first = hours.pollFirst();
-      long end = first + 1;
-      while (!hours.isEmpty() && hours.first() == end) {
-        hours.pollFirst();
-        end++;
-      }
+    for (Span span : spans(batch)) {
       history.scan(
           batch.point(),
-          Instant.ofEpochMilli(first * HOUR_MILLIS),
-          Instant.ofEpochMilli(end * HOUR_MILLIS),
+          span.from(),
+          span.to(),
           measurement -> {
             long millis = measurement.stamp().wallMillis();
             if (times.contains(millis) && measurement.sample() instanceof Indication indication) {
@@ -199,6 +198,42 @@ public final class Importer {
           });
     }
     return known;
+  }
+
+  /** Minutes of the batch of which nobody can tell any more whether a reading is known. */
+  private Set<Long> retired(ImportBatch batch) {
+    Set<Long> minutes = new HashSet<>();
+    for (Span span : spans(batch)) {
+      history.retired(batch.point(), span.from(), span.to(), millis -> minutes.add(minute(millis)));
+    }
+    return minutes;
+  }
+
+  private static long minute(long millis) {
+    return Math.floorDiv(millis, MINUTE_MILLIS);
+  }
+
+  private record Span(Instant from, Instant to) {}
+
+  /** The hours of a batch, those next to each other together. */
+  private static List<Span> spans(ImportBatch batch) {
+    TreeSet<Long> hours = new TreeSet<>();
+    for (ImportBatch.Row row : batch.rows()) {
+      hours.add(Math.floorDiv(row.millis(), HOUR_MILLIS));
+    }
+    List<Span> spans = new ArrayList<>();
+    while (!hours.isEmpty()) {
+      long first = hours.pollFirst();
+      long end = first + 1;
+      while (!hours.isEmpty() && hours.first() == end) {
+        hours.pollFirst();
+        end++;
+      }
+      spans.add(
+          new Span(
+              Instant.ofEpochMilli(first * HOUR_MILLIS), Instant.ofEpochMilli(end * HOUR_MILLIS)));
+    }
+    return spans;
   }
 
   /**

@@ -111,6 +111,11 @@ public final class Intake implements SampleSink {
     return true;
   }
 
+  /** The moment of now with the sequence of the last sample, for what is put on record. */
+  public synchronized Stamp moment() {
+    return stamp(0);
+  }
+
   private Stamp stamp(long ahead) {
     // asked before the clock is read: a clock that is set in between is not believed yet
     boolean dated = trust.trusted();

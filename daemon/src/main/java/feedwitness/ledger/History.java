@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /** Reads what was kept. Safe to call from many threads, during recording as well. */
@@ -28,6 +29,15 @@ public interface History {
 
   /** Every kept measurement of the range in (boot, sequence) order, in constant memory. */
   void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each);
+
+  /**
+   * The minutes of a range of which only roll-ups are kept, because the time of their single
+   * readings was up. {@code minute}: takes the start of each that held a reading, ms since 1970
+   * UTC.
+   */
+  default void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    // a history that keeps every reading
+  }
 
   /** How far {@link #asOf} looks back. */
   Duration LOOK_BACK = Duration.ofDays(1);

@@ -54,6 +54,47 @@ final class BodyFields {
     return text;
   }
 
+  /** Text of one or more lines that must be there; empty text if faulty. */
+  String lines(String name, int longest) {
+    String text = optionalLines(name, longest);
+    if (text.isBlank() && !faulty(name)) {
+      fault(name, name + " is missing; give a text of 1 to " + longest + " characters");
+    }
+    return text;
+  }
+
+  /** Text of any lines up to {@code longest} characters; empty if absent, null or faulty. */
+  String optionalLines(String name, int longest) {
+    JsonNode node = get(name);
+    if (node == null) {
+      return "";
+    }
+    if (!node.isTextual()) {
+      fault(name, "%s must be a text in quotes, not %s".formatted(name, shown(node)));
+      return "";
+    }
+    String text = node.textValue().replace("\r\n", "\n").strip();
+    if (text.length() > longest) {
+      fault(name, "%s has %d characters; the limit is %d".formatted(name, text.length(), longest));
+      return "";
+    }
+    if (text.chars().anyMatch(c -> Character.isISOControl(c) && c != '\n' && c != '\t')) {
+      fault(name, name + " must not hold control characters");
+      return "";
+    }
+    return text;
+  }
+
+  /** A JSON object; null if absent or faulty. */
+  @Nullable JsonNode optionalObject(String name) {
+    JsonNode node = get(name);
+    if (node == null || node.isObject()) {
+      return node;
+    }
+    fault(name, name + " must be an object in braces");
+    return null;
+  }
+
   /** A number that must be there; NaN if faulty. */
   double number(String name) {
     if (get(name) == null) {
@@ -89,6 +130,15 @@ final class BodyFields {
         name,
         "%s must be a whole number from %d to %d, not %s".formatted(name, min, max, shown(node)));
     return fallback;
+  }
+
+  /** A whole number from {@code min} to {@code max} that must be there; {@code min} if faulty. */
+  int neededWhole(String name, int min, int max) {
+    if (get(name) == null) {
+      fault(name, "%s is missing; give a whole number from %d to %d".formatted(name, min, max));
+      return min;
+    }
+    return whole(name, min, max, min);
   }
 
   /** True or false; {@code fallback} if absent or faulty. */

@@ -1,7 +1,7 @@
 package feedwitness.publish;
 
-import feedwitness.quantity.ListenAddress;
-import java.util.HashSet;
+import feedwitness.publish.access.AccessSettings;
+import java.net.InetAddress;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -20,12 +20,17 @@ import org.jspecify.annotations.Nullable;
 final class Gate extends Handler.Wrapper {
   private static final Set<String> SAFE_METHODS = Set.of("GET", "HEAD", "OPTIONS", "TRACE");
 
-  private final Set<String> hosts;
+  private final Hosts hosts;
+  private final String scheme;
+  private final String example;
 
-  Gate(ListenAddress listen) {
-    Set<String> names = new HashSet<>(Set.of("localhost", "127.0.0.1", "[::1]"));
-    names.add(listen.hostInUrl());
-    hosts = Set.copyOf(names);
+  Gate(AccessSettings settings) {
+    this.hosts = new Hosts(settings);
+    this.scheme = settings.scheme();
+    this.example =
+        settings.names().isEmpty()
+            ? settings.scheme() + "://localhost with the same port"
+            : settings.scheme() + "://" + settings.names().get(0);
   }
 
   @Override
@@ -42,18 +47,21 @@ final class Gate extends Handler.Wrapper {
   private Optional<Problem> refusal(Request request) {
     String host = request.getHeaders().get(HttpHeader.HOST);
     String named = request.getHttpURI().getHost();
-    if (host == null || !allowed(withoutPort(host)) || (named != null && !allowed(named))) {
+    InetAddress here = Callers.arrival(request).here();
+    if (host == null
+        || !hosts.allowed(Hosts.withoutPort(host), here)
+        || (named != null && !hosts.allowed(named, here))) {
       return Optional.of(
           Problem.of(
               421,
-              "this service does not answer to the name %s; open it as http://localhost with the same port"
-                  .formatted(Quoted.of(host == null ? "" : host))));
+              "this service does not answer to the name %s; open it as %s"
+                  .formatted(Quoted.of(host == null ? "" : host), example)));
     }
     if (SAFE_METHODS.contains(request.getMethod())) {
       return Optional.empty();
     }
     String origin = request.getHeaders().get(HttpHeader.ORIGIN);
-    if (origin != null && !origin.equalsIgnoreCase("http://" + host)) {
+    if (origin != null && !origin.equalsIgnoreCase(scheme + "://" + host)) {
       return Optional.of(
           Problem.of(
               403,
@@ -73,14 +81,5 @@ final class Gate extends Handler.Wrapper {
                 415,
                 "the body is %s; send it with Content-Type: application/json"
                     .formatted(sent.isBlank() ? "of no stated type" : Quoted.of(sent))));
-  }
-
-  private boolean allowed(String host) {
-    return hosts.contains(host.toLowerCase(Locale.ROOT));
-  }
-
-  private static String withoutPort(String host) {
-    int colon = host.lastIndexOf(':');
-    return colon > host.lastIndexOf(']') ? host.substring(0, colon) : host;
   }
 }

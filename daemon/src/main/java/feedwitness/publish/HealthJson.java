@@ -5,6 +5,7 @@ import feedwitness.engine.LiveView;
 import feedwitness.ledger.DurableMark;
 import java.time.Instant;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /** How the service is. */
@@ -21,15 +22,17 @@ record HealthJson(
     trouble = List.copyOf(trouble);
   }
 
-  static HealthJson of(LiveView.Health health, Instant now) {
+  /** {@code more}: trouble of the way in, besides the engine's. */
+  static HealthJson of(LiveView.Health health, List<String> more, Instant now) {
+    List<String> trouble = Stream.concat(health.trouble().stream(), more.stream()).toList();
     return new HealthJson(
-        health.trouble().isEmpty() ? "ok" : "trouble",
+        trouble.isEmpty() ? "ok" : "trouble",
         health.version(),
         health.boot(),
         Numbers.time(health.startedAt()),
         Numbers.time(now),
         Durable.of(health.durableThrough()),
-        health.trouble(),
+        trouble,
         health.samplesDropped());
   }
 

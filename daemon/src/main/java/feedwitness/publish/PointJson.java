@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param conductivity25 of the last reading, as are all numbers, time, age, origin and basis
  * @param uncertainty expanded: twice the standard uncertainty
  * @param flags of the latest sample, as are their words, quality and id
+ * @param band limits that hold now; null if there are none
  */
 record PointJson(
     String name,
@@ -31,7 +32,8 @@ record PointJson(
     @Nullable String origin,
     @Nullable String id,
     @Nullable MissingJson missing,
-    @Nullable BasisJson basis) {
+    @Nullable BasisJson basis,
+    @Nullable BandJson band) {
   PointJson {
     flags = List.copyOf(flags);
     flagWords = List.copyOf(flagWords);

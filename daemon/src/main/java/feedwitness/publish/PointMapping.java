@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.PointStatus;
 import feedwitness.measurement.Measurement;
 import feedwitness.quality.Flags;
@@ -19,11 +20,11 @@ import org.jspecify.annotations.Nullable;
 final class PointMapping {
   private PointMapping() {}
 
-  static List<PointJson> map(List<PointStatus> points, Instant now) {
-    return points.stream().map(point -> map(point, now)).toList();
+  static List<PointJson> map(List<PointStatus> points, AlarmDesk alarms, Instant now) {
+    return points.stream().map(point -> map(point, alarms, now)).toList();
   }
 
-  static PointJson map(PointStatus status, Instant now) {
+  static PointJson map(PointStatus status, AlarmDesk alarms, Instant now) {
     MeasuringPoint point = status.point();
     Optional<Measurement> reading = status.lastReading();
     Optional<Measurement> latest = status.latest();
@@ -50,7 +51,8 @@ final class PointMapping {
         reading.map(PointMapping::origin).orElse(null),
         latest.map(m -> m.stamp().id()).orElse(null),
         latest.map(m -> missing(m, reading)).orElse(null),
-        reading.map(m -> BasisMapping.map(m.basis())).orElse(null));
+        reading.map(m -> BasisMapping.map(m.basis())).orElse(null),
+        BandJson.of(alarms, point.name()));
   }
 
   static List<String> codes(Flags flags) {

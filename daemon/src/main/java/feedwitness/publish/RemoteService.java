@@ -4,6 +4,8 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import feedwitness.engine.ImportBatch;
 import feedwitness.engine.ImportOutcome;
+import feedwitness.publish.access.Passport;
+import feedwitness.publish.access.Role;
 import feedwitness.quantity.PointName;
 import java.io.IOException;
 import java.io.InputStream;
@@ -20,6 +22,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * A running service as a command on the same machine sees it. Every failure is an {@link
@@ -30,15 +34,23 @@ public final class RemoteService {
   private static final Duration FIRST_PATIENCE = Duration.ofSeconds(10);
 
   private final URI url;
-  private final HttpClient http =
-      HttpClient.newBuilder()
-          .version(HttpClient.Version.HTTP_1_1)
-          .connectTimeout(FIRST_PATIENCE)
-          .build();
+  private final Passport passport;
+  private final HttpClient http;
 
-  /** {@code url}: where the page is, such as {@code http://127.0.0.1:8460/}. */
-  public RemoteService(URI url) {
+  /**
+   * {@code url}: where the page is, such as {@code http://127.0.0.1:8460/}.
+   *
+   * @throws IOException if the passport cannot be used
+   */
+  public RemoteService(URI url, Passport passport) throws IOException {
     this.url = url;
+    this.passport = passport;
+    this.http =
+        passport
+            .equip(HttpClient.newBuilder())
+            .version(HttpClient.Version.HTTP_1_1)
+            .connectTimeout(FIRST_PATIENCE)
+            .build();
   }
 
   /** Where it is. */
@@ -120,12 +132,71 @@ public final class RemoteService {
     return new ImportOutcome.Taken(
         answer.path("taken").asInt(),
         answer.path("known").asInt(),
+        answer.path("retired").asInt(),
         answer.path("boot").asInt(),
         answer.path("sequence").asLong());
   }
 
+  /** A code that lets one device in, and where that finds the page. */
+  public PairingOffer offerCode(Role role) throws IOException {
+    JsonNode offer =
+        json(post(Routes.API + "/access/codes", Json.bytes(Map.of("role", role.code()))));
+    return new PairingOffer(
+        offer.path("code").asText(),
+        Duration.ofSeconds(offer.path("valid_s").asLong()),
+        offer.path("address").asText(""),
+        offer.path("link").asText(""));
+  }
+
+  /** All that are paired. */
+  public List<PairedDevice> devices() throws IOException {
+    List<PairedDevice> devices = new ArrayList<>();
+    for (JsonNode each : json(get(Routes.API + "/access/devices")).path("devices")) {
+      devices.add(
+          new PairedDevice(
+              each.path("name").asText(),
+              each.path("role").asText(),
+              time(each.path("paired_at").asText("")),
+              each.path("paired_by").asText(),
+              time(each.path("last_seen").asText(""))));
+    }
+    return devices;
+  }
+
+  private static Optional<Instant> time(String text) {
+    return text.isEmpty() || text.equals("null")
+        ? Optional.empty()
+        : Optional.of(Instant.parse(text));
+  }
+
+  /** Shuts a device out, by name or identifier; its name. */
+  public String revoke(String device) throws IOException {
+    String path =
+        Routes.API
+            + "/access/devices/"
+            + URLEncoder.encode(device, StandardCharsets.UTF_8).replace("+", "%20")
+            + "/revoke";
+    return json(post(path, "{}".getBytes(StandardCharsets.UTF_8))).path("name").asText();
+  }
+
+  /**
+   * A code to be shown.
+   *
+   * @param address of the page for phones; empty if not known
+   * @param link the page with the code; empty if not known
+   */
+  public record PairingOffer(String code, Duration validity, String address, String link) {}
+
+  /** A device that is paired; times are empty if not known. */
+  public record PairedDevice(
+      String name,
+      String role,
+      Optional<Instant> pairedAt,
+      String pairedBy,
+      Optional<Instant> lastSeen) {}
+
   private HttpRequest.Builder get(String path) {
-    return HttpRequest.newBuilder(url.resolve(path)).timeout(PATIENCE);
+    return passport.sign(HttpRequest.newBuilder(url.resolve(path)).timeout(PATIENCE));
   }
 
   private HttpRequest.Builder post(String path, byte[] body) {

@@ -1,5 +1,7 @@
 package feedwitness.publish;
 
+import feedwitness.publish.access.Access;
+import feedwitness.publish.access.Caller;
 import io.javalin.http.Context;
 import io.javalin.http.Handler;
 import jakarta.servlet.http.HttpServletResponse;
@@ -7,6 +9,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.BooleanSupplier;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
 import org.jspecify.annotations.Nullable;
@@ -19,9 +22,11 @@ final class StreamRoute implements Handler {
   private static final String MEDIA_TYPE = "text/event-stream";
 
   private final Streams streams;
+  private final Access access;
 
-  StreamRoute(Streams streams) {
+  StreamRoute(Streams streams, Access access) {
     this.streams = streams;
+    this.access = access;
   }
 
   @Override
@@ -44,7 +49,10 @@ final class StreamRoute implements Handler {
   /** The library ends the answer when the future is complete, and not before. */
   private CompletableFuture<Void> begin(Context context) {
     CompletableFuture<Void> done = new CompletableFuture<>();
-    streams.open(new ServletWire(context.res(), endPoint(context), done));
+    Caller caller = Callers.of(context);
+    streams.open(
+        new ServletWire(context.res(), endPoint(context), done, () -> access.admits(caller)),
+        context.header("Last-Event-ID"));
     return done;
   }
 
@@ -71,11 +79,19 @@ final class StreamRoute implements Handler {
 
   /** A stream as the answer to a request that is kept open. */
   private record ServletWire(
-      HttpServletResponse response, EndPoint endPoint, CompletableFuture<Void> done)
+      HttpServletResponse response,
+      EndPoint endPoint,
+      CompletableFuture<Void> done,
+      BooleanSupplier stillLetIn)
       implements EventStream.Wire {
     @Override
     public OutputStream output() throws IOException {
       return response.getOutputStream();
+    }
+
+    @Override
+    public boolean admitted() {
+      return stillLetIn.getAsBoolean();
     }
 
     @Override

@@ -1,9 +1,7 @@
 package feedwitness.publish;
 
-import feedwitness.engine.DataDesk;
-import feedwitness.engine.LiveView;
-import feedwitness.engine.ProbeDesk;
-import feedwitness.ledger.History;
+import feedwitness.publish.access.Access;
+import feedwitness.publish.access.TlsKeeper;
 import feedwitness.quantity.ListenAddress;
 import io.javalin.Javalin;
 import io.javalin.compression.CompressionStrategy;
@@ -18,10 +16,15 @@ import java.net.URI;
 import java.nio.channels.ServerSocketChannel;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
+import org.eclipse.jetty.http.HttpVersion;
+import org.eclipse.jetty.server.ConnectionFactory;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
 import org.eclipse.jetty.server.Server;
 import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.jspecify.annotations.Nullable;
 import org.tinylog.Logger;
@@ -45,6 +48,8 @@ public final class WebServer implements AutoCloseable {
   private static final long IDLE_AT_STOP_MILLIS = 50;
 
   private final ListenAddress listen;
+  private final Access access;
+  private final Optional<TlsKeeper> tls;
   private final OpenHours hours = new OpenHours();
   private final Streams streams;
   private final List<Endpoint> routes;
@@ -52,29 +57,24 @@ public final class WebServer implements AutoCloseable {
   private @Nullable ServerSocketChannel socket;
 
   /** Makes a server that is not listening yet. */
-  public WebServer(
-      LiveView live, History history, ProbeDesk desk, DataDesk data, ListenAddress listen) {
-    this(live, history, desk, data, listen, StreamLimits.USUAL);
+  public WebServer(Desks desks, Access access, Optional<TlsKeeper> tls) {
+    this(desks, access, tls, StreamLimits.USUAL);
   }
 
-  WebServer(
-      LiveView live,
-      History history,
-      ProbeDesk desk,
-      DataDesk data,
-      ListenAddress listen,
-      StreamLimits limits) {
-    this.listen = listen;
-    this.streams = new Streams(live, limits);
-    this.routes = new Routes(live, history, desk, data, hours, streams).all();
+  WebServer(Desks desks, Access access, Optional<TlsKeeper> tls, StreamLimits limits) {
+    this.access = access;
+    this.tls = tls;
+    this.listen = access.settings().listen();
+    this.streams = new Streams(desks.live(), desks.alarms(), limits);
+    this.routes = new Routes(desks, access, hours, streams).all();
     this.javalin = Javalin.create(this::configure);
   }
 
   /** Starts to listen. */
   public Outcome start() {
-    if (!listen.isLoopback()) {
+    if (!listen.isLoopback() && !access.settings().open()) {
       return new Outcome.Refused(
-          "%s is reachable from other machines, which this version does not offer yet; listen on 127.0.0.1:%d"
+          "%s is reachable from other machines, which needs an access key; make one with: feedwitness access-key FILE, name it as access-key-file in [web], or listen on 127.0.0.1:%d"
               .formatted(listen.text(), listen.port()));
     }
     int port;
@@ -92,13 +92,30 @@ public final class WebServer implements AutoCloseable {
     }
     javalin.start();
     streams.start();
-    return new Outcome.Started(port, URI.create("http://" + listen.withPort(port).text() + "/"));
+    tls.ifPresent(TlsKeeper::start);
+    return new Outcome.Started(port, URI.create(ownScheme() + reachable(port).text() + "/"));
+  }
+
+  /** As commands on this machine reach it, whatever stands before it. */
+  private String ownScheme() {
+    return tls.isPresent() ? "https://" : "http://";
+  }
+
+  private ListenAddress reachable(int port) {
+    return switch (listen.host()) {
+      case "0.0.0.0" -> new ListenAddress("127.0.0.1", port);
+      case "::", "0:0:0:0:0:0:0:0" -> new ListenAddress("::1", port);
+      default -> listen.withPort(port);
+    };
   }
 
   /** Before the library starts, which would log a taken port as a failure of its own. */
   private ServerSocketChannel bind() throws IOException {
     InetSocketAddress address = new InetSocketAddress(listen.host(), listen.port());
-    if (address.isUnresolved() || !address.getAddress().isLoopbackAddress()) {
+    if (address.isUnresolved()) {
+      throw new IOException("this machine does not know an address of that name");
+    }
+    if (listen.isLoopback() && !address.getAddress().isLoopbackAddress()) {
       throw new IOException("this machine does not know it as its own loopback address");
     }
     ServerSocketChannel channel = ServerSocketChannel.open();
@@ -121,6 +138,7 @@ public final class WebServer implements AutoCloseable {
     streams.close();
     hours.close();
     javalin.stop();
+    tls.ifPresent(TlsKeeper::close);
   }
 
   List<Endpoint> routes() {
@@ -139,7 +157,7 @@ public final class WebServer implements AutoCloseable {
     config.http.prefer405over404 = true;
     config.http.generateEtags = false;
     config.http.asyncTimeout = 0;
-    config.http.maxRequestSize = Body.LIMIT_OCTETS;
+    config.http.maxRequestSize = Body.LARGE_OCTETS;
     config.http.compressionStrategy = CompressionStrategy.NONE;
     config.http.defaultContentType = Json.MEDIA_TYPE;
     config.router.javaLangErrorHandler(
@@ -175,7 +193,7 @@ public final class WebServer implements AutoCloseable {
   }
 
   private ServerConnector connector(Server server, HttpConfiguration http) {
-    ServerConnector connector = new ServerConnector(server, 1, 1, new HttpConnectionFactory(http));
+    ServerConnector connector = new ServerConnector(server, 1, 1, protocols(http));
     connector.setIdleTimeout(CONNECTION_IDLE_MILLIS);
     connector.setShutdownIdleTimeout(IDLE_AT_STOP_MILLIS);
     try {
@@ -186,10 +204,23 @@ public final class WebServer implements AutoCloseable {
     return connector;
   }
 
+  private ConnectionFactory[] protocols(HttpConfiguration http) {
+    if (tls.isEmpty()) {
+      return new ConnectionFactory[] {new HttpConnectionFactory(http)};
+    }
+    // Which names are answered to is the gate's to say, for TLS and without.
+    http.addCustomizer(new SecureRequestCustomizer(false));
+    return new ConnectionFactory[] {
+      new SslConnectionFactory(tls.get().factory(), HttpVersion.HTTP_1_1.asString()),
+      new HttpConnectionFactory(http)
+    };
+  }
+
   private void guard(Server server) {
     server.setErrorHandler(new JettyErrors());
     server.setStopTimeout(STOP_MILLIS);
-    server.insertHandler(new Gate(listen));
+    server.insertHandler(new Turnstile(access));
+    server.insertHandler(new Gate(access.settings()));
   }
 
   /** Whether it listens. */

@@ -33,6 +33,7 @@ final class Absence {
   private final Recent calm = new Recent(CALM_READINGS);
   private double before;
   private double usual;
+  private double former;
   private double bigChange;
   private double coarseStep;
   private boolean rose;
@@ -43,6 +44,7 @@ final class Absence {
   /**
    * Begins; levels in mS/cm.
    *
+   * @param former what was usual before it rose to far more; NaN if it did not
    * @param bigChange what counts as a jump here, as a part of the level
    * @param coarseStep the sensor's usual step, as a part of the level
    */
@@ -50,6 +52,7 @@ final class Absence {
       double seconds,
       double before,
       double usual,
+      double former,
       double bigChange,
       double coarseStep,
       boolean up) {
@@ -58,6 +61,7 @@ final class Absence {
     calm.clear();
     this.before = before;
     this.usual = usual;
+    this.former = former;
     this.bigChange = bigChange;
     this.coarseStep = coarseStep;
     rose = up;
@@ -66,12 +70,23 @@ final class Absence {
     count = 0;
   }
 
-  Turn judge(long sequence, double seconds, double value, boolean dryIsNormal, Verdict verdict) {
+  /**
+   * Judges the next reading.
+   *
+   * @param home whether it is at a level known to be normal here
+   */
+  Turn judge(
+      long sequence,
+      double seconds,
+      double value,
+      boolean home,
+      boolean dryIsNormal,
+      Verdict verdict) {
     count++;
     if (count <= LONGEST_SPIKE) {
       first.add(sequence, seconds, value);
     }
-    if (near(value, before) || near(value, usual)) {
+    if (near(value, before) || near(value, usual) || home) {
       return comingBack(sequence, seconds, value, verdict);
     }
     verdict.earlier(calm, QualityFlag.ERRATIC);
@@ -111,7 +126,8 @@ final class Absence {
   }
 
   boolean dry(double value) {
-    return value < DRY * Math.min(before, usual);
+    double least = Math.min(before, usual);
+    return value < DRY * (former < least ? former : least);
   }
 
   private QualityFlag flagOf(double value, boolean dryIsNormal) {

@@ -22,10 +22,12 @@ final class ConductivityTests {
   private static final double FAR_FROM_USUAL = 0.25;
   private static final double LEAST_JUMP = 0.03;
   private static final double LEAST_JITTER = 0.02;
-  private static final double BELOW = 0.98;
+  private static final double BELOW = 0.95;
   private static final double SHARP = 0.25;
   private static final double EVEN = 0.6;
+  private static final double SHARPER = 2;
   private static final double UNREST = 2;
+  private static final int LULL = 2;
   private static final double PULSE_MEMORY = 400;
   private static final double LEAST_PULSES = 4;
   private static final double PULSING = 0.03;
@@ -45,12 +47,17 @@ final class ConductivityTests {
   private final Steps steps = new Steps();
   private final UsualLevel usual = new UsualLevel();
   private final Jitter jitter = new Jitter();
+  private final Recent lull = new Recent(Jitter.WINDOW);
   private final KnownLevels levels = new KnownLevels();
   private final DryHabit dryHabit = new DryHabit();
   private final Absence absence = new Absence();
   private State state = State.STARTING;
   private double firstSeconds = Double.NaN;
   private double pulses;
+
+  /** What was usual before it rose to far more. */
+  private double former = Double.NaN;
+
   private long judged;
   private boolean falling;
   private long erraticReadings;
@@ -70,8 +77,9 @@ final class ConductivityTests {
     afterFall.clear();
     falling = false;
     jitter.clear();
+    lull.clear();
     if (isLong && state == State.STEADY) {
-      restart();
+      restart(Double.NaN);
     }
   }
 
@@ -121,10 +129,25 @@ final class ConductivityTests {
     state = State.STEADY;
   }
 
-  private void restart() {
+  /** Other liquid altogether: what was usual says nothing of it, but may come again. */
+  private void forgetUsual(double level) {
+    if (usual.median() > LEAST_WATER) {
+      levels.settled(usual.median());
+      former = level > usual.median() / FAR_BELOW_USUAL ? usual.median() : Double.NaN;
+    }
+    usual.restart();
+  }
+
+  /** Low for now, but normal here: the way back from other liquid need not end where it began. */
+  private boolean known(double value) {
+    boolean back = value > FAR_BELOW_USUAL * former && value < former / FAR_BELOW_USUAL;
+    return back || levels.knows(value) || usual.was(value);
+  }
+
+  private void restart(double level) {
     start.clear();
     firstSeconds = Double.NaN;
-    usual.restart();
+    forgetUsual(level);
     state = State.STARTING;
   }
 
@@ -135,7 +158,7 @@ final class ConductivityTests {
     boolean dry = value < Absence.DRY * floor;
     boolean low = value < LOW * floor || value < FAR_BELOW_USUAL * day;
     boolean fast = value > FAST_RISE * Math.max(level, day) && floor > NO_WATER_TO_RISE_FROM;
-    if (fast || ((dry || low) && !levels.knows(value))) {
+    if (fast || ((dry || low) && !known(value))) {
       leave(sequence, seconds, value, verdict, fast);
       return;
     }
@@ -166,13 +189,22 @@ final class ConductivityTests {
     double back = Math.abs(pending.value(0) - value);
     double jump = Math.min(out, back);
     boolean sharp = Math.abs(value - before) < SHARP * jump && jump > EVEN * Math.max(out, back);
-    if (sharp && jump > bigChange(level) * level) {
+    if (sharp && jump > Math.max(bigChange(level) * level, SHARPER * latestSteps())) {
       pulses += pending.size();
       if (!pulsing()) {
         verdict.earlier(pending, QualityFlag.SPIKE);
       }
     }
     pending.clear();
+  }
+
+  /** The largest of the latest steps, mS/cm: what water does at present. */
+  private double latestSteps() {
+    double largest = 0;
+    for (int back = 0; back + 1 < accepted.size(); back++) {
+      largest = Math.max(largest, Math.abs(accepted.value(back) - accepted.value(back + 1)));
+    }
+    return largest;
   }
 
   /** So many spikes are the strokes of a pump. */
@@ -191,11 +223,7 @@ final class ConductivityTests {
     }
     pending.clear();
     if (accepted.median() > FAST_RISE * usual.median()) {
-      // Other liquid altogether: what was usual says nothing of it, but may come again.
-      if (usual.median() > LEAST_WATER) {
-        levels.settled(usual.median());
-      }
-      usual.restart();
+      forgetUsual(accepted.median());
     }
   }
 
@@ -227,7 +255,7 @@ final class ConductivityTests {
     }
     boolean is = steps.known() && jitter.judge(big, floor(level));
     if (is) {
-      verdict.now(QualityFlag.ERRATIC);
+      sayErratic(sequence, seconds, value, big, verdict);
       if (!was) {
         jitter.sinceFirstBigStep(big, at -> verdict.earlier(at, QualityFlag.ERRATIC));
         pending.clear();
@@ -238,12 +266,26 @@ final class ConductivityTests {
         steps.add(Math.abs(value - before) / Math.max(value, before));
       }
     } else if (was) {
+      lull.clear();
       accepted.clear();
       for (int back = SHORT - 1; back >= 0; back--) {
         accept(jitter.recent().sequence(back), seconds, jitter.recent().value(back), false);
       }
     }
     return is;
+  }
+
+  /** What lies still for a while is erratic only if it jumps again. */
+  private void sayErratic(
+      long sequence, double seconds, double value, double big, Verdict verdict) {
+    if (jitter.calmSteps(big) >= LULL) {
+      lull.add(sequence, seconds, value);
+      verdict.now(QualityFlag.UNKNOWN);
+      return;
+    }
+    verdict.earlier(lull, QualityFlag.ERRATIC);
+    lull.clear();
+    verdict.now(QualityFlag.ERRATIC);
   }
 
   /** Turbulent mixing scatters above what was; a bad contact or bubbles to both sides or below. */
@@ -255,7 +297,7 @@ final class ConductivityTests {
   private void leave(long sequence, double seconds, double value, Verdict verdict, boolean up) {
     double level = accepted.median();
     double day = Double.isNaN(usual.median()) ? level : usual.median();
-    absence.begin(seconds, level, day, bigChange(level), typical(level), up);
+    absence.begin(seconds, level, day, former, bigChange(level), typical(level), up);
     if (absence.dry(value) && !dryIsNormal()) {
       // A held drop reads part-way for a while before the probe reads air.
       verdict.earlier(afterFall, QualityFlag.IN_AIR);
@@ -265,12 +307,14 @@ final class ConductivityTests {
     afterFall.clear();
     falling = false;
     jitter.clear();
+    lull.clear();
     state = State.AWAY;
     away(sequence, seconds, value, verdict);
   }
 
   private void away(long sequence, double seconds, double value, Verdict verdict) {
-    Absence.Turn turn = absence.judge(sequence, seconds, value, dryIsNormal(), verdict);
+    boolean home = !absence.dry(value) && known(value);
+    Absence.Turn turn = absence.judge(sequence, seconds, value, home, dryIsNormal(), verdict);
     switch (turn) {
       case STILL_AWAY -> {}
       case BACK -> {
@@ -282,10 +326,10 @@ final class ConductivityTests {
       }
       case SETTLED -> {
         levels.settled(absence.readings().median());
-        usual.restart();
+        forgetUsual(absence.readings().median());
         resume(absence.readings(), seconds);
       }
-      case GIVEN_UP -> restart();
+      case GIVEN_UP -> restart(absence.readings().median());
     }
   }
 

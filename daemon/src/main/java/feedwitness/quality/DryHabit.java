@@ -13,6 +13,12 @@ final class DryHabit {
   private double spellSeconds;
   private double last = Double.NaN;
 
+  /** Readings mostly come at one interval, and an exponential is dear. */
+  private double interval = Double.NaN;
+
+  private double keep = 1;
+  private double keepSpells = 1;
+
   void add(double seconds, boolean dry) {
     double passed = seconds - last;
     last = seconds;
@@ -20,10 +26,14 @@ final class DryHabit {
       return;
     }
     passed = Math.min(passed, LONGEST_PAUSE);
-    double keep = Math.exp(-passed / MEMORY_SECONDS);
+    if (passed != interval) {
+      interval = passed;
+      keep = Math.exp(-passed / MEMORY_SECONDS);
+      keepSpells = Math.exp(-passed / (7 * MEMORY_SECONDS));
+    }
     drySeconds *= keep;
     allSeconds = allSeconds * keep + passed;
-    spells *= Math.exp(-passed / (7 * MEMORY_SECONDS));
+    spells *= keepSpells;
     if (dry) {
       spellSeconds += passed;
     }

@@ -13,24 +13,56 @@ public record Flags(long bits) {
 
   private static final QualityFlag[] ALL = QualityFlag.values();
 
+  private static final long OF_TEMPERATURE =
+      of(
+              QualityFlag.TEMPERATURE_IMPOSSIBLE,
+              QualityFlag.TEMPERATURE_JUMP,
+              QualityFlag.TEMPERATURE_ERRATIC,
+              QualityFlag.TEMPERATURE_STUCK,
+              QualityFlag.TEMPERATURE_UNLIKE_NEIGHBOUR)
+          .bits;
+
   public static Flags of(QualityFlag... flags) {
-    Flags set = NONE;
+    long bits = 0;
     for (QualityFlag flag : flags) {
-      set = set.with(flag);
+      bits |= flag.mask();
     }
-    return set;
+    return new Flags(bits);
   }
 
   public Flags with(QualityFlag flag) {
-    return new Flags(bits | 1L << flag.bit());
+    return has(flag) ? this : new Flags(bits | flag.mask());
   }
 
   public Flags with(Flags others) {
-    return new Flags(bits | others.bits);
+    return (others.bits | bits) == bits ? this : new Flags(bits | others.bits);
+  }
+
+  /**
+   * With flags that later readings gave reason to add: what is said of a number does not go to a
+   * reading that had none.
+   */
+  public Flags withLater(Flags later) {
+    long added = later.bits;
+    if (has(QualityFlag.MISSING) || has(QualityFlag.BOTH_ZERO)) {
+      return this;
+    }
+    if (has(QualityFlag.CONDUCTIVITY_MISSING)) {
+      added &= OF_TEMPERATURE;
+    }
+    if (has(QualityFlag.TEMPERATURE_MISSING)) {
+      added &= ~OF_TEMPERATURE;
+    }
+    return with(new Flags(added));
   }
 
   public boolean has(QualityFlag flag) {
-    return (bits & 1L << flag.bit()) != 0;
+    return (bits & flag.mask()) != 0;
+  }
+
+  /** Whether any of them is set here. */
+  public boolean hasAny(Flags others) {
+    return (bits & others.bits) != 0;
   }
 
   public boolean isEmpty() {

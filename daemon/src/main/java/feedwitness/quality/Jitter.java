@@ -47,12 +47,17 @@ final class Jitter {
   }
 
   private boolean calm(double bigStep) {
-    for (int back = 0; back < CALM_STEPS; back++) {
-      if (Math.abs(recent.value(back) - recent.value(back + 1)) >= bigStep) {
-        return false;
-      }
+    return calmSteps(bigStep) >= CALM_STEPS;
+  }
+
+  /** How many of the latest steps were small, up to the last big one. */
+  int calmSteps(double bigStep) {
+    int steps = 0;
+    while (steps < recent.size() - 1
+        && Math.abs(recent.value(steps) - recent.value(steps + 1)) < bigStep) {
+      steps++;
     }
-    return true;
+    return steps;
   }
 
   /** Names the readings before the latest, from the end of the first big step on. */

@@ -59,6 +59,11 @@ public enum QualityFlag {
     return bit;
   }
 
+  /** Its bit alone. */
+  long mask() {
+    return 1L << bit;
+  }
+
   /** Stable name towards the outside. */
   public String code() {
     return code;

@@ -8,7 +8,7 @@ package feedwitness.quality;
  * For one thread.
  */
 public final class QualityJudge {
-  /** A flag may be added to a reading up to this many readings later. */
+  /** A flag may be added to a reading up to this many readings later, but for a stuck number. */
   public static final int REACH = 32;
 
   private static final double PAUSE_INTERVALS = 6;
@@ -22,6 +22,7 @@ public final class QualityJudge {
   private final Repeats conductivityRepeats = new Repeats();
   private final Repeats temperatureRepeats = new Repeats();
   private final Repeats bothRepeat = new Repeats();
+  private final Unmoved unmoved = new Unmoved();
   private final Recent intervals = new Recent(16);
   private final Recent numbers = new Recent(REACH + 1);
   private double lastSeconds = Double.NaN;
@@ -37,20 +38,20 @@ public final class QualityJudge {
 
   /** Judges the next reading. */
   public Judgement judge(Observation seen) {
-    Verdict verdict = new Verdict();
     follow(seen.seconds());
     numbers.add(seen.sequence(), seen.seconds(), seen.milliSiemensPerCm());
+    Verdict verdict = new Verdict(numbers);
     boolean dead = seen.known().has(QualityFlag.BOTH_ZERO) || seen.known().has(QualityFlag.MISSING);
     if (dead) {
       interrupt();
-      return verdict.notBefore(numbers.sequence(numbers.size() - 1));
+      return verdict.judgement();
     }
     boolean sound = !Double.isNaN(seen.celsius()) && judgeTemperature(seen, verdict);
     if (!Double.isNaN(seen.milliSiemensPerCm())) {
-      judgeConductivity(seen, sound ? seen.celsius() : temperature.believed(), verdict);
+      judgeConductivity(seen, sound, verdict);
     }
     judgeBoth(seen, verdict);
-    return verdict.notBefore(numbers.sequence(numbers.size() - 1));
+    return verdict.judgement();
   }
 
   private void follow(double seconds) {
@@ -75,6 +76,7 @@ public final class QualityJudge {
     conductivityRepeats.interrupt();
     temperatureRepeats.interrupt();
     bothRepeat.interrupt();
+    unmoved.interrupt();
   }
 
   private boolean judgeTemperature(Observation seen, Verdict verdict) {
@@ -82,12 +84,12 @@ public final class QualityJudge {
       return false;
     }
     double celsius = seen.celsius();
-    temperatureRepeats.add(seen.seconds(), celsius, 0, temperature.steady());
+    temperatureRepeats.add(seen.sequence(), seen.seconds(), celsius, 0, temperature.steady());
     boolean is = temperatureRepeats.stuck(seen.seconds());
     if (is) {
       verdict.now(QualityFlag.TEMPERATURE_STUCK);
       if (!temperatureStuck) {
-        earlier(temperatureRepeats.run(), QualityFlag.TEMPERATURE_STUCK, verdict);
+        verdict.since(temperatureRepeats.first(), QualityFlag.TEMPERATURE_STUCK);
       }
     }
     temperatureStuck = is;
@@ -100,9 +102,13 @@ public final class QualityJudge {
         verdict);
   }
 
-  private void judgeConductivity(Observation seen, double celsius, Verdict verdict) {
+  private void judgeConductivity(Observation seen, boolean sound, Verdict verdict) {
     double indicated = seen.milliSiemensPerCm();
-    conductivityRepeats.add(seen.seconds(), indicated, 0, conductivity.steady());
+    double celsius = sound ? seen.celsius() : temperature.believed();
+    if (!settings.indicatedAt25()) {
+      unmoved.add(seen.seconds(), indicated, sound ? celsius : Double.NaN, conductivity.steady());
+    }
+    conductivityRepeats.add(seen.sequence(), seen.seconds(), indicated, 0, conductivity.steady());
     double factor =
         settings.indicatedAt25() || Double.isNaN(celsius)
             ? 1
@@ -113,6 +119,7 @@ public final class QualityJudge {
   private void judgeBoth(Observation seen, Verdict verdict) {
     int before = bothRepeat.run();
     bothRepeat.add(
+        seen.sequence(),
         seen.seconds(),
         seen.milliSiemensPerCm(),
         seen.celsius(),
@@ -121,27 +128,25 @@ public final class QualityJudge {
     if (bothStuck && bothRepeat.run() < before) {
       // The instrument lives again: what its conductivity did before is no longer evidence.
       conductivityRepeats.interrupt();
+      unmoved.interrupt();
     }
+    boolean wasBoth = bothStuck;
     bothStuck = both;
-    boolean alone = conductivityRepeats.stuck(seen.seconds());
+    boolean alone = conductivityRepeats.stuck(seen.seconds()) || unmoved.stuck(seen.seconds());
     // A dry probe reads the same nothing for days.
     boolean is = seen.milliSiemensPerCm() > 0 && (both || alone);
     if (is) {
       verdict.now(QualityFlag.STUCK);
       if (!stuck) {
-        int run = both ? bothRepeat.run() : conductivityRepeats.run();
-        earlier(run, QualityFlag.STUCK, verdict);
+        verdict.since(both ? bothRepeat.first() : conductivityRepeats.first(), QualityFlag.STUCK);
       }
       if (both) {
         verdict.now(QualityFlag.TEMPERATURE_STUCK);
+        if (!wasBoth) {
+          verdict.since(bothRepeat.first(), QualityFlag.TEMPERATURE_STUCK);
+        }
       }
     }
     stuck = is;
-  }
-
-  private void earlier(int run, QualityFlag flag, Verdict verdict) {
-    for (int back = Math.min(run, numbers.size()) - 1; back > 0; back--) {
-      verdict.earlier(numbers.sequence(back), flag);
-    }
   }
 }

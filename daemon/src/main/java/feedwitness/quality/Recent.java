@@ -1,13 +1,15 @@
 package feedwitness.quality;
 
-import java.util.Arrays;
-
 /** The last few readings: a ring. */
 final class Recent {
   private final long[] sequences;
   private final double[] seconds;
   private final double[] values;
-  private final double[] sorted;
+  private final Ranked ranked;
+
+  /** Many rings are only ever looked through in order of time. */
+  private boolean ranking;
+
   private int next;
   private int size;
 
@@ -15,19 +17,29 @@ final class Recent {
     sequences = new long[capacity];
     seconds = new double[capacity];
     values = new double[capacity];
-    sorted = new double[capacity];
+    ranked = new Ranked(capacity);
   }
 
   void add(long sequence, double second, double value) {
+    if (size == values.length) {
+      if (ranking) {
+        ranked.exchange(values[next], value);
+      }
+    } else {
+      size++;
+      if (ranking) {
+        ranked.add(value);
+      }
+    }
     sequences[next] = sequence;
     seconds[next] = second;
     values[next] = value;
-    next = (next + 1) % values.length;
-    size = Math.min(size + 1, values.length);
+    next = next + 1 == values.length ? 0 : next + 1;
   }
 
   void clear() {
     size = 0;
+    ranked.clear();
   }
 
   int size() {
@@ -59,27 +71,26 @@ final class Recent {
 
   /** {@code part} from 0 (least) to 1 (greatest); NaN if empty. */
   double quantile(double part) {
-    if (size == 0) {
-      return Double.NaN;
-    }
-    for (int back = 0; back < size; back++) {
-      sorted[back] = value(back);
-    }
-    Arrays.sort(sorted, 0, size);
-    return sorted[(int) Math.round(part * (size - 1))];
+    return size == 0 ? Double.NaN : ranked().at((int) (part * (size - 1) + 0.5));
   }
 
   /** How many different values are held. */
   int distinct() {
-    quantile(0);
-    int distinct = 0;
-    for (int i = 0; i < size; i++) {
-      distinct += i == 0 || sorted[i] != sorted[i - 1] ? 1 : 0;
+    return ranked().distinct();
+  }
+
+  private Ranked ranked() {
+    if (!ranking) {
+      ranking = true;
+      for (int back = 0; back < size; back++) {
+        ranked.add(value(back));
+      }
     }
-    return distinct;
+    return ranked;
   }
 
   private int at(int back) {
-    return Math.floorMod(next - 1 - back, values.length);
+    int at = next - 1 - back;
+    return at < 0 ? at + values.length : at;
   }
 }

@@ -16,10 +16,13 @@ final class Repeats {
   private static final double HISTORY_SECONDS = 86_400;
   private static final int FREAKS = 3;
   private static final int STUBBORN = 3;
+  private static final int NOT_KNOWN = 0;
 
   private final int[] ring = new int[RUNS];
   private long runs;
   private long readings;
+  private int repeated;
+  private int longestOfLate = NOT_KNOWN;
 
   /** Longest first. */
   private final int[] longest = new int[FREAKS + 1];
@@ -29,6 +32,7 @@ final class Repeats {
   private double firstSeconds = Double.NaN;
   private int run = 1;
   private double since = Double.NaN;
+  private long first;
   private double last = Double.NaN;
   private double lastOther = Double.NaN;
 
@@ -37,15 +41,18 @@ final class Repeats {
    *
    * @param sound whether the sensor's habit may be learnt from the run that ends here
    */
-  void add(double seconds, double value, double other, boolean sound) {
+  void add(long sequence, double seconds, double value, double other, boolean sound) {
     readings++;
     if (Double.compare(value, last) == 0 && Double.compare(other, lastOther) == 0) {
       run++;
       return;
     }
-    if (!Double.isNaN(last) && sound) {
-      ring[(int) (runs % RUNS)] = run;
+    if (!Double.isNaN(last) && sound && isHabit()) {
+      int at = (int) (runs % RUNS);
+      repeated += (run >= COARSE_RUN ? 1 : 0) - (ring[at] >= COARSE_RUN ? 1 : 0);
+      ring[at] = run;
       runs++;
+      longestOfLate = NOT_KNOWN;
       remember();
     }
     if (Double.isNaN(firstSeconds)) {
@@ -55,17 +62,20 @@ final class Repeats {
     last = value;
     lastOther = other;
     since = seconds;
+    first = sequence;
     run = 1;
   }
 
   /** A run that was called stuck is no habit, unless that happens again and again. */
-  private void remember() {
-    if (calledStuck) {
-      flagged++;
-      if (flagged % STUBBORN != 0) {
-        return;
-      }
+  private boolean isHabit() {
+    if (!calledStuck) {
+      return true;
     }
+    flagged++;
+    return flagged % STUBBORN == 0;
+  }
+
+  private void remember() {
     int length = run;
     for (int i = 0; i < longest.length; i++) {
       if (length > longest[i]) {
@@ -80,26 +90,24 @@ final class Repeats {
   void interrupt() {
     last = Double.NaN;
     run = 1;
+    calledStuck = false;
   }
 
-  /** Whether the sensor is stuck, by the measure of its kind. */
+  /** Whether the sensor is stuck, by the measure of its kind; once it is, until it moves. */
   boolean stuck(double seconds) {
-    if (run < LEAST) {
-      return false;
+    if (calledStuck || run < LEAST) {
+      return calledStuck;
     }
-    return coarse()
-        ? seconds - since >= COARSE_STUCK_SECONDS && longerThanEver(seconds)
-        : longerThanOfLate();
+    calledStuck =
+        coarse()
+            ? seconds - since >= COARSE_STUCK_SECONDS && longerThanEver(seconds)
+            : longerThanOfLate();
+    return calledStuck;
   }
 
   /** A coarse sensor often gives one number three times and more. */
   private boolean coarse() {
-    int size = (int) Math.min(runs, RUNS);
-    int repeated = 0;
-    for (int i = 0; i < size; i++) {
-      repeated += ring[i] >= COARSE_RUN ? 1 : 0;
-    }
-    return repeated > COARSE_SHARE * size;
+    return repeated > COARSE_SHARE * Math.min(runs, RUNS);
   }
 
   /** The number repeats itself three times as often as ever among the last runs. */
@@ -107,30 +115,37 @@ final class Repeats {
     if (runs < ENOUGH_RUNS || run < LEAST) {
       return false;
     }
-    for (int i = 0; i < Math.min(runs, RUNS); i++) {
-      if (run < 3 * ring[i]) {
-        return false;
+    if (longestOfLate == NOT_KNOWN) {
+      for (int length : ring) {
+        longestOfLate = Math.max(longestOfLate, length);
       }
     }
-    return true;
+    return run >= 3 * longestOfLate;
   }
 
   /**
-   * The number repeats itself four times as often as ever, but for three runs that may be anything,
-   * in a history of at least a day that is ten times as long.
+   * The number repeats itself three times as often as ever, but for three runs that may be
+   * anything, in a history of at least a day that is ten times as long. Lengths of runs in health
+   * have a long tail: that much is exceeded once in some months.
    */
   boolean longerThanEver(double seconds) {
-    boolean is =
-        runs >= 3 * ENOUGH_RUNS
-            && run >= Math.max(LEAST, 4 * longest[FREAKS])
-            && readings >= (long) HISTORY * run
-            && seconds - firstSeconds >= HISTORY_SECONDS;
-    calledStuck |= is;
-    return is;
+    if (!calledStuck) {
+      calledStuck =
+          runs >= 3 * ENOUGH_RUNS
+              && run >= Math.max(LEAST, 3 * longest[FREAKS])
+              && readings >= (long) HISTORY * run
+              && seconds - firstSeconds >= HISTORY_SECONDS;
+    }
+    return calledStuck;
   }
 
   /** Readings in the present run. */
   int run() {
     return run;
+  }
+
+  /** Sequence of the first reading of the present run. */
+  long first() {
+    return first;
   }
 }

@@ -1,7 +1,5 @@
 package feedwitness.quality;
 
-import java.util.Arrays;
-
 /**
  * How far neighbouring good readings usually lie apart, from the last 64 of them. Quantiles, so
  * that one in ten may be anything.
@@ -11,37 +9,58 @@ final class Steps {
   private static final int REAL_HELD = 256;
   private static final int REFRESH = 8;
 
-  private final double[] all = new double[HELD];
-  private final double[] real = new double[REAL_HELD];
-  private final double[] sorted = new double[REAL_HELD];
+  private final Quantiles all = new Quantiles(HELD);
+  private final Quantiles real = new Quantiles(REAL_HELD);
   private long count;
   private long reals;
   private double high;
   private double typical;
   private double large;
 
-  /** A step's size, ≥ 0. */
+  /** A step's size, ≥ 0; anything else, as from readings that are no conductivities, is no step. */
   void add(double step) {
-    all[(int) (count % HELD)] = step;
+    if (!(step >= 0)) {
+      return;
+    }
+    all.add(step);
     count++;
     if (count < HELD / 4 || count % REFRESH == 0) {
-      high = quantile(all, count, 0.9);
+      high = all.at(0.9);
     }
     if (step > 0) {
-      real[(int) (reals % REAL_HELD)] = step;
+      real.add(step);
       reals++;
       if (reals < HELD / 4 || reals % REFRESH == 0) {
-        typical = quantile(real, reals, 0.5);
-        large = quantile(real, reals, 0.95);
+        typical = real.at(0.5);
+        large = real.at(0.95);
       }
     }
   }
 
-  private double quantile(double[] ring, long filled, double part) {
-    int size = (int) Math.min(filled, ring.length);
-    System.arraycopy(ring, 0, sorted, 0, size);
-    Arrays.sort(sorted, 0, size);
-    return sorted[(int) (part * (size - 1))];
+  /** The last so many steps and their quantiles. */
+  private static final class Quantiles {
+    private final double[] ring;
+    private final Ranked ranked;
+    private int next;
+
+    Quantiles(int capacity) {
+      ring = new double[capacity];
+      ranked = new Ranked(capacity);
+    }
+
+    void add(double step) {
+      if (ranked.size() == ring.length) {
+        ranked.exchange(ring[next], step);
+      } else {
+        ranked.add(step);
+      }
+      ring[next] = step;
+      next = next + 1 == ring.length ? 0 : next + 1;
+    }
+
+    double at(double part) {
+      return ranked.at((int) (part * (ranked.size() - 1)));
+    }
   }
 
   /** Nine in ten steps are at most this; 0 without any. */

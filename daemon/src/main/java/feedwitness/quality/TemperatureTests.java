@@ -12,6 +12,7 @@ final class TemperatureTests {
   private static final double LEAST_PER_KELVIN = 0.01;
   private static final double MOST_PER_KELVIN = 0.03;
   private static final int NEIGHBOUR_READINGS = 32;
+  private static final double NEIGHBOUR_SECONDS = 7200;
   private static final double UNLIKE_KELVIN = 3;
   private static final int UNLIKE_READINGS = 5;
 
@@ -24,8 +25,9 @@ final class TemperatureTests {
   private int started;
   private double lastKept = Double.NEGATIVE_INFINITY;
   private double learntJump = LEAST_JUMP;
-  private double lastLog = Double.NaN;
+  private double lastConductivity = Double.NaN;
   private int unlike;
+  private double lastApart = Double.NEGATIVE_INFINITY;
 
   TemperatureTests(JudgeSettings settings) {
     this.settings = settings;
@@ -39,7 +41,7 @@ final class TemperatureTests {
   /** A pause: what follows need not continue what was. */
   void pause(boolean isLong) {
     jitter.clear();
-    lastLog = Double.NaN;
+    lastConductivity = Double.NaN;
     if (isLong) {
       started = 0;
       accepted.clear();
@@ -63,10 +65,9 @@ final class TemperatureTests {
       double milliSiemensPerCm,
       double neighbour,
       Verdict verdict) {
-    double log = milliSiemensPerCm > 0 ? Math.log(milliSiemensPerCm) : Double.NaN;
-    double logStep = log - lastLog;
-    lastLog = log;
-    boolean sound = fits(sequence, seconds, celsius, logStep, verdict);
+    double before = lastConductivity;
+    lastConductivity = milliSiemensPerCm;
+    boolean sound = fits(sequence, seconds, celsius, before, verdict);
     if (!Double.isNaN(neighbour) && !likeNeighbour(sequence, seconds, celsius - neighbour)) {
       verdict.now(QualityFlag.TEMPERATURE_UNLIKE_NEIGHBOUR);
       sound = false;
@@ -75,7 +76,7 @@ final class TemperatureTests {
   }
 
   private boolean fits(
-      long sequence, double seconds, double celsius, double logStep, Verdict verdict) {
+      long sequence, double seconds, double celsius, double before, Verdict verdict) {
     if (started < START_READINGS) {
       started++;
       accept(sequence, seconds, celsius);
@@ -88,7 +89,7 @@ final class TemperatureTests {
       return false;
     }
     if (away > jump()) {
-      if (!waterAgrees(celsius - accepted.value(0), logStep)) {
+      if (!waterAgrees(celsius - accepted.value(0), before, lastConductivity)) {
         return jumped(sequence, seconds, celsius, verdict);
       }
       accepted.clear();
@@ -113,11 +114,11 @@ final class TemperatureTests {
   }
 
   /** Raw conductivity moved by some 2 %/K as well: other water came, the sensor is sound. */
-  private boolean waterAgrees(double kelvin, double logStep) {
-    if (settings.indicatedAt25() || Double.isNaN(logStep)) {
+  private boolean waterAgrees(double kelvin, double before, double now) {
+    if (settings.indicatedAt25() || !(before > 0) || !(now > 0)) {
       return false;
     }
-    double perKelvin = logStep / kelvin;
+    double perKelvin = (Math.log(now) - Math.log(before)) / kelvin;
     return perKelvin >= LEAST_PER_KELVIN && perKelvin <= MOST_PER_KELVIN;
   }
 
@@ -150,7 +151,11 @@ final class TemperatureTests {
       unlike++;
     } else {
       unlike = 0;
-      apart.add(sequence, seconds, difference);
+      // Not every reading, or a slow parting would be taken for how it always was.
+      if (seconds - lastApart >= NEIGHBOUR_SECONDS / NEIGHBOUR_READINGS || seconds < lastApart) {
+        apart.add(sequence, seconds, difference);
+        lastApart = seconds;
+      }
     }
     return unlike < UNLIKE_READINGS;
   }

@@ -8,13 +8,19 @@ final class UsualLevel {
   private static final int BLOCKS = 48;
   private static final int ENOUGH = 4;
   private static final double CALM_RATIO = 1.1;
+  private static final int DAYS = 3;
+  private static final double NEAR = 0.1;
 
   private final double[] ring = new double[BLOCKS];
+  private final double[] days = new double[DAYS];
+  private int nextDay;
+  private int sinceRemembered;
   private long count;
   private double blockStart = Double.NaN;
   private double sum;
   private int inBlock;
   private double median = Double.NaN;
+  private double calmLevel = Double.NaN;
 
   void add(double seconds, double value) {
     if (!(seconds - blockStart < BLOCK_SECONDS && seconds >= blockStart)) {
@@ -38,6 +44,28 @@ final class UsualLevel {
       Arrays.sort(sorted);
       median = sorted[size / 2];
     }
+    calmLevel = ofLastHours();
+    remember();
+  }
+
+  /** Once in a day of good readings. */
+  private void remember() {
+    sinceRemembered++;
+    if (sinceRemembered >= BLOCKS && !Double.isNaN(median)) {
+      sinceRemembered = 0;
+      days[nextDay] = median;
+      nextDay = (nextDay + 1) % DAYS;
+    }
+  }
+
+  /** Whether such a level was usual on one of the days remembered. */
+  boolean was(double value) {
+    for (double day : days) {
+      if (day > 0 && Math.abs(value - day) <= NEAR * day) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** NaN until two hours of good readings are known. */
@@ -47,6 +75,10 @@ final class UsualLevel {
 
   /** Level of the last two hours if they were calm, else that of the day; NaN if unknown. */
   double calmLevel() {
+    return calmLevel;
+  }
+
+  private double ofLastHours() {
     if (count < ENOUGH) {
       return median;
     }
@@ -65,5 +97,6 @@ final class UsualLevel {
     blockStart = Double.NaN;
     sum = 0;
     median = Double.NaN;
+    calmLevel = Double.NaN;
   }
 }

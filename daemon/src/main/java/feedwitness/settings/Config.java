@@ -2,6 +2,7 @@ package feedwitness.settings;
 
 import feedwitness.profile.DeviceProfile;
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -15,23 +16,27 @@ import org.jspecify.annotations.Nullable;
  * @param site the place; a point's profile already carries what the point says otherwise (its unit,
  *     whether the instrument compensates)
  * @param listen where the page is served
+ * @param web how others reach the page
  * @param storeDirectory absolute
  * @param syncEvery how often measurements are forced to disk, 1 to 60 s: as much is lost at most
  *     when the power fails
  * @param freeFloor octets the disk must have free for recording
  * @param keepRaw how long single readings are kept; empty for ever
  * @param clock when the machine's clock is believed
+ * @param messages how people are reached
  * @param checks how probes are checked, and the standards on the shelf
  * @param profiles all that could be used, ours and the user's own, by name
  */
 public record Config(
     Site site,
     ListenAddress listen,
+    WebSettings web,
     Path storeDirectory,
     Duration syncEvery,
     long freeFloor,
     Optional<Duration> keepRaw,
     ClockChoice clock,
+    MessagePlan messages,
     CheckRules checks,
     List<DeviceProfile> profiles) {
   public Config {
@@ -43,11 +48,13 @@ public record Config(
     return new Config(
         site,
         otherListen == null ? listen : otherListen,
+        web,
         otherStore == null ? storeDirectory : otherStore,
         syncEvery,
         freeFloor,
         keepRaw,
         clock,
+        messages,
         checks,
         profiles);
   }
@@ -55,6 +62,16 @@ public record Config(
   /** The same, with a clock that is to be believed otherwise. */
   public Config with(ClockChoice otherClock) {
     return new Config(
-        site, listen, storeDirectory, syncEvery, freeFloor, keepRaw, otherClock, checks, profiles);
+        site,
+        listen,
+        web,
+        storeDirectory,
+        syncEvery,
+        freeFloor,
+        keepRaw,
+        otherClock,
+        messages,
+        checks,
+        profiles);
   }
 }

@@ -1,8 +1,11 @@
 package feedwitness.settings;
 
 import feedwitness.quantity.ListenAddress;
+import feedwitness.site.AlarmRule;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.MessagePlan;
 import feedwitness.site.Site;
+import feedwitness.site.Strength;
 import java.nio.file.Files;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -18,7 +21,20 @@ import java.util.Set;
  */
 public final class ConfigReader {
   private static final Set<String> KEYS =
-      Set.of("nursery", "server", "store", "clock", "check", "standard", "point");
+      Set.of(
+          "nursery",
+          "server",
+          "web",
+          "store",
+          "clock",
+          "point",
+          "strength",
+          "alarm",
+          "messages",
+          "mail",
+          "webhook",
+          "check",
+          "standard");
   static final Set<String> GENERATED_KEYS = Set.of("point");
   static final Set<String> NURSERY = Set.of("name", "zone");
   static final Set<String> SERVER = Set.of("listen");
@@ -48,6 +64,10 @@ public final class ConfigReader {
     own.ifPresent(root -> points.addAll(reader.read(root)));
     generated(files, generated, problems).ifPresent(root -> points.addAll(reader.read(root)));
     SharedPorts.check(points);
+    AlarmsReader alarms = new AlarmsReader(points);
+    alarms.checkSources();
+    List<Strength> strengths = own.map(alarms::strengths).orElse(List.of());
+    List<AlarmRule> rules = own.map(alarms::rules).orElse(List.of());
     CheckRules checks = CheckReader.read(own, points);
     Optional<General> general =
         files.own().isPresent()
@@ -57,7 +77,8 @@ public final class ConfigReader {
     if (!problems.none() || general.isEmpty()) {
       return new ConfigOutcome.Faulty(problems.list());
     }
-    return new ConfigOutcome.Read(general.get().with(points, shelf, checks), notes);
+    return new ConfigOutcome.Read(
+        general.get().with(points, strengths, rules, shelf, checks), notes);
   }
 
   private static Optional<Section> generated(
@@ -72,17 +93,29 @@ public final class ConfigReader {
 
   /** All but the points. */
   private record General(
-      String name, ZoneId zone, ListenAddress listen, StoreReader.Storing storing) {
-    Config with(List<PlacedPoint> placed, ProfileShelf shelf, CheckRules checks) {
+      String name,
+      ZoneId zone,
+      ListenAddress listen,
+      WebSettings web,
+      StoreReader.Storing storing,
+      MessagePlan messages) {
+    Config with(
+        List<PlacedPoint> placed,
+        List<Strength> strengths,
+        List<AlarmRule> rules,
+        ProfileShelf shelf,
+        CheckRules checks) {
       List<MeasuringPoint> points = placed.stream().map(PlacedPoint::point).toList();
       return new Config(
-          new Site(name, zone, points),
+          new Site(name, zone, points, strengths, rules),
           listen,
+          web,
           storing.directory(),
           storing.syncEvery(),
           storing.freeFloor(),
           storing.keepRaw(),
           storing.clock(),
+          messages,
           checks,
           shelf.all());
     }
@@ -90,7 +123,12 @@ public final class ConfigReader {
 
   private static General defaults(ConfigFiles files) {
     return new General(
-        DEFAULT_NAME, files.zone(), ListenAddress.DEFAULT, StoreReader.defaults(files));
+        DEFAULT_NAME,
+        files.zone(),
+        ListenAddress.DEFAULT,
+        WebSettings.NONE,
+        StoreReader.defaults(files),
+        MessagePlan.NONE);
   }
 
   private static Optional<General> general(Section root, ConfigFiles files, List<String> notes) {
@@ -107,19 +145,21 @@ public final class ConfigReader {
                     s.parsed(
                         "listen", ListenAddress::parse, "for example listen = \"127.0.0.1:8460\""))
             .or(() -> Optional.of(ListenAddress.DEFAULT));
+    WebSettings web = WebReader.read(root, listen.orElse(ListenAddress.DEFAULT));
     listen
-        .filter(address -> !address.isLoopback())
+        .filter(address -> !address.isLoopback() && web.certificate().isEmpty())
         .ifPresent(address -> notes.add(openNote(address)));
     StoreReader.Storing storing = StoreReader.read(root, files);
+    MessagePlan messages = MessagesReader.read(root, notes);
     if (name.isEmpty() || zone.isEmpty() || listen.isEmpty()) {
       return Optional.empty();
     }
-    return Optional.of(new General(name.get(), zone.get(), listen.get(), storing));
+    return Optional.of(new General(name.get(), zone.get(), listen.get(), web, storing, messages));
   }
 
   private static String openNote(ListenAddress address) {
-    return ("server.listen %s can be reached from other machines, and the page asks for no password;"
-            + " use it only in a network you trust")
+    return ("server.listen %s can be reached from other machines without TLS: whoever listens in on that"
+            + " network can read along and take over a paired phone; see docs/access.md")
         .formatted(address.text());
   }
 

@@ -6,6 +6,7 @@ import feedwitness.quantity.LinkAddress;
 import feedwitness.quantity.PointName;
 import feedwitness.site.CompensationChoice;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.PointLimits;
 import feedwitness.site.ProbeMount;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -14,10 +15,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Reads the {@code [[point]]} tables of one file. */
 final class PointReader {
-  static final Set<String> KEYS =
+  private static final Set<String> OWN_KEYS =
       Set.of(
           "name",
           "title",
@@ -31,6 +34,9 @@ final class PointReader {
           "instrument-compensates",
           "check-tolerance-percent",
           "check-interval");
+  static final Set<String> KEYS =
+      Stream.concat(OWN_KEYS.stream(), LimitsReader.KEYS.stream())
+          .collect(Collectors.toUnmodifiableSet());
   private static final List<String> PROBE_KEYS =
       List.of("profile", "unit", "conductivity-unit", "instrument-compensates");
   private static final int LONGEST_TITLE = 80;
@@ -60,6 +66,7 @@ final class PointReader {
     Optional<String> title = title(section, name);
     Optional<MeasuringPoint.Place> place = section.choice("place", places());
     Optional<CompensationChoice> compensation = CompensationReader.read(section);
+    Optional<PointLimits> limits = LimitsReader.read(section);
     boolean typed = !section.has("port");
     Optional<ProbeMount> probe = typed ? Optional.empty() : probe(section);
     if (typed && section.source().whole()) {
@@ -73,12 +80,15 @@ final class PointReader {
         || title.isEmpty()
         || place.isEmpty()
         || compensation.isEmpty()
+        || limits.isEmpty()
         || (!typed && probe.isEmpty())) {
       return Optional.empty();
     }
     return section.made(
         "name",
-        () -> new MeasuringPoint(name.get(), title.get(), place.get(), probe, compensation.get()));
+        () ->
+            new MeasuringPoint(
+                name.get(), title.get(), place.get(), probe, compensation.get(), limits.get()));
   }
 
   static Map<String, MeasuringPoint.Place> places() {

@@ -57,6 +57,11 @@ final class Section {
     return source;
   }
 
+  /** All of it as parsed, for forms that another room reads. */
+  TomlTable parsed() {
+    return table;
+  }
+
   boolean has(String key) {
     return table.contains(List.of(key));
   }
@@ -227,22 +232,44 @@ final class Section {
     return Optional.of(texts);
   }
 
-  /** A list of least to most texts. */
+  /** A list of {@code least} to {@code most} texts. */
   Optional<List<String>> texts(String key, int least, int most) {
-    String wanted = "a list of %d to %d texts".formatted(least, most);
-    Optional<TomlArray> array = value(key, TomlArray.class, wanted);
+    Optional<TomlArray> array = value(key, TomlArray.class, "a list of texts");
     if (array.isEmpty()) {
       return Optional.empty();
     }
     int size = array.get().size();
-    if (size < least || size > most) {
-      problem(
-          key,
-          "%s has %d entries".formatted(key, size),
-          "write %s in quotation marks, each with its unit".formatted(wanted));
-      return Optional.empty();
+    List<String> texts =
+        array.get().toList().stream()
+            .filter(String.class::isInstance)
+            .map(String.class::cast)
+            .toList();
+    if (texts.size() == size && size >= least && size <= most) {
+      return Optional.of(texts);
     }
-    return texts(key, size);
+    problem(
+        key,
+        "%s has %d entries, %d of them text".formatted(key, size, texts.size()),
+        "write a list of %d to %d texts in quotation marks".formatted(least, most));
+    return Optional.empty();
+  }
+
+  /** A list of up to {@code most} texts, each read further as by {@link #parsed}. */
+  <T> List<T> list(String key, int most, Function<String, T> parse, String remedy) {
+    Optional<TomlArray> array = value(key, TomlArray.class, "a list of texts");
+    List<T> read = new ArrayList<>();
+    for (int i = 0; i < array.map(TomlArray::size).orElse(0); i++) {
+      if (array.get().get(i) instanceof String text && i < most) {
+        read(key, text, parse, remedy).ifPresent(read::add);
+      } else {
+        problem(
+            key,
+            "entry %d of %s is no text, or more than the %d that fit".formatted(i + 1, key, most),
+            remedy);
+        return read;
+      }
+    }
+    return read;
   }
 
   /** A day, written with or without quotation marks: {@code 2026-05-01}. */

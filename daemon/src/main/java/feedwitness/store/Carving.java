@@ -1,5 +1,6 @@
 package feedwitness.store;
 
+import feedwitness.ledger.Evidence;
 import feedwitness.quantity.PointName;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -7,9 +8,12 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 
 /**
  * Finds envelopes in a file whatever the state of the database in it: each says what it is, how
@@ -26,6 +30,8 @@ final class Carving implements AutoCloseable {
 
   private final FileChannel channel;
   private final List<Copy> copies = new ArrayList<>();
+  private final Map<Long, Evidence> evidence = new TreeMap<>();
+  private final Map<Long, EvidenceCodec.Picture> pictures = new TreeMap<>();
   private final List<Place> runs = new ArrayList<>();
   private final List<Place> minutes = new ArrayList<>();
   private final Set<ChunkFacts> known = new HashSet<>();
@@ -60,6 +66,15 @@ final class Carving implements AutoCloseable {
   /** Runs, from chunks and forced syncs, none twice. */
   List<Place> runs() {
     return runs;
+  }
+
+  /** Records by id: none is ever altered, so any copy will do. */
+  Collection<Evidence> evidence() {
+    return evidence.values();
+  }
+
+  Collection<EvidenceCodec.Picture> pictures() {
+    return pictures.values();
   }
 
   List<Place> minutes() {
@@ -97,6 +112,14 @@ final class Carving implements AutoCloseable {
     try {
       switch (Envelope.kind(packed)) {
         case COPY -> copies.add(Copy.read(packed));
+        case EVIDENCE -> {
+          Evidence record = EvidenceCodec.unpack(packed);
+          evidence.put(record.id(), record);
+        }
+        case PICTURE -> {
+          EvidenceCodec.Picture picture = EvidenceCodec.unpackPicture(packed);
+          pictures.put(picture.id(), picture);
+        }
         case MINUTES -> {
           ChunkFacts facts = ChunkFacts.read(new ByteSource(Envelope.unpack(packed)));
           minutes.add(new Place(position, packed.length, 0, facts));

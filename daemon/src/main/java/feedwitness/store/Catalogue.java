@@ -73,6 +73,11 @@ final class Catalogue {
     return Optional.ofNullable(points.get(name));
   }
 
+  /** Number of a basis, if it was ever kept. */
+  Optional<Integer> find(Basis basis) {
+    return Optional.ofNullable(bases.get(basis));
+  }
+
   /** Name of a number. */
   Optional<PointName> point(int id) {
     return Optional.ofNullable(pointsById.get(id));

@@ -7,6 +7,7 @@ package feedwitness.store;
  */
 final class ChunkKey {
   static final long HOUR_MILLIS = 3_600_000;
+  static final long HOURS_A_DAY = 24;
   static final int MAX_POINT = (1 << 19) - 1;
   static final int MAX_ORDINAL = (1 << 20) - 1;
 
@@ -36,6 +37,18 @@ final class ChunkKey {
 
   static int ordinal(long key) {
     return (int) (key & MAX_ORDINAL);
+  }
+
+  /** First key of the day, in UTC, in which the hour of a key lies; names the day of the point. */
+  static long dayOf(long key) {
+    long firstHour = Math.floorDiv(hour(key), HOURS_A_DAY) * HOURS_A_DAY;
+    return of((int) (key >> 44), firstHour, 0);
+  }
+
+  /** Last key that may be in a day. */
+  static long endOfDay(long day) {
+    long firstHour = Math.floorDiv(hour(day), HOURS_A_DAY) * HOURS_A_DAY;
+    return of((int) (day >> 44), firstHour + HOURS_A_DAY - 1, MAX_ORDINAL);
   }
 
   /** Whether all samples of an hour certainly lie in {@code from} ≤ time < {@code to}, ms. */

@@ -5,12 +5,18 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.OptionalLong;
+import java.util.Set;
 
-/** Writes a run as a chunk with its roll-ups. Leaves the commit to the caller. */
+/**
+ * Writes runs as chunks with their roll-ups; {@link #finish} when all are written. Leaves the
+ * commit to the caller.
+ */
 final class ChunkWriter {
   private final Connection connection;
+  private final Set<Long> days = new LinkedHashSet<>();
 
   ChunkWriter(Connection connection) {
     this.connection = connection;
@@ -41,9 +47,19 @@ final class ChunkWriter {
     insertHour(key, facts, rollups.whole().toArray());
     insertPacked("rollup_quarter", key, rollups.quarters().toArray());
     insertPacked("rollup_minute", key, rollups.minutes().toArray());
-    if (!facts.key().dated()) {
+    if (facts.key().dated()) {
+      days.add(ChunkKey.dayOf(key));
+    } else {
       noteUndated(key, facts);
     }
+  }
+
+  /** Writes the days anew of which hours were written. */
+  void finish() throws SQLException {
+    for (long day : days) {
+      DayRows.renew(connection, day);
+    }
+    days.clear();
   }
 
   /**

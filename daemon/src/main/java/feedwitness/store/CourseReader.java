@@ -7,9 +7,11 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 
 /**
  * Makes one course. Takes single samples if they are few, else the coarsest roll-ups that fit the
@@ -17,6 +19,10 @@ import java.util.OptionalLong;
  */
 final class CourseReader {
   private static final int PAGE = 256;
+  private static final int FEW = 8;
+
+  /** Of a day in which the service started every minute, all hours; for the rare case only. */
+  private static final int MANY = 10_000;
 
   private final ReadSession session;
   private final long from;
@@ -25,6 +31,7 @@ final class CourseReader {
   private final boolean sealed;
   private final long low;
   private final long high;
+  private final WholeDays wholeDays;
 
   /** Range in ms, {@code from} < {@code to}. */
   CourseReader(ReadSession session, long from, long to, int maxBuckets) {
@@ -36,6 +43,7 @@ final class CourseReader {
     int point = session.number().orElse(0);
     this.low = ChunkKey.of(point, ChunkKey.hourOf(from), 0);
     this.high = ChunkKey.of(point, ChunkKey.hourOf(to - 1), ChunkKey.MAX_ORDINAL);
+    this.wholeDays = WholeDays.within(point, from, to);
   }
 
   History.Course read() throws SQLException {
@@ -77,6 +85,9 @@ final class CourseReader {
     for (Undated.Chunk chunk : session.undated().touching(from, to)) {
       inside += chunk.within(from, to) ? chunk.samples() : 0;
     }
+    if (sealed && inside <= maxBuckets && manyInWholeDays()) {
+      return false;
+    }
     long next = low;
     while (sealed && inside <= maxBuckets) {
       List<ReadSession.Row> page = session.counts(next, high, PAGE);
@@ -92,6 +103,23 @@ final class CourseReader {
       }
     }
     return inside <= maxBuckets;
+  }
+
+  /** Mostly a row or a few tell, and those are read anyway. */
+  private boolean manyInWholeDays() throws SQLException {
+    long samples = 0;
+    long next = wholeDays.firstKey();
+    List<ReadSession.Row> page;
+    do {
+      page = session.days(next, wholeDays.lastKey(), FEW);
+      for (ReadSession.Row row : page) {
+        for (Rollup hour : hours(row).orElse(List.of())) {
+          samples += hour.readings() + hour.missing();
+        }
+        next = row.key() + 1;
+      }
+    } while (page.size() == FEW && samples <= maxBuckets);
+    return samples > maxBuckets;
   }
 
   private interface KeyAction {
@@ -164,10 +192,19 @@ final class CourseReader {
       forEachKey(key -> addSamples(stretches, key));
       return;
     }
-    long next = low;
+    if (level.get() == Level.HOUR) {
+      addDays(stretches);
+    } else {
+      addRows(stretches, level.get(), low, high);
+    }
+  }
+
+  private void addRows(Stretches stretches, Level level, long first, long last)
+      throws SQLException {
+    long next = first;
     List<ReadSession.Row> page;
     do {
-      page = session.rollups(level.get(), next, high, PAGE);
+      page = session.rollups(level, next, last, PAGE);
       for (ReadSession.Row row : page) {
         if (!session.undated().has(row.key())) {
           addRow(stretches, row);
@@ -175,6 +212,55 @@ final class CourseReader {
         next = row.key() + 1;
       }
     } while (page.size() == PAGE);
+  }
+
+  /** Whole days from their rows, the hours of the days that the range cuts from theirs. */
+  private void addDays(Stretches stretches) throws SQLException {
+    if (wholeDays.isEmpty()) {
+      addRows(stretches, Level.HOUR, low, high);
+      return;
+    }
+    addRows(stretches, Level.HOUR, low, wholeDays.firstKey() - 1);
+    long next = wholeDays.firstKey();
+    List<ReadSession.Row> page;
+    do {
+      page = session.days(next, wholeDays.lastKey(), PAGE);
+      for (ReadSession.Row row : page) {
+        Optional<List<Rollup>> hours = hours(row);
+        if (hours.isPresent()) {
+          hours.get().forEach(stretches::add);
+        } else {
+          addDatedHours(stretches, row.key());
+        }
+        next = row.key() + 1;
+      }
+    } while (page.size() == PAGE);
+    for (long key : session.neverDated(wholeDays.firstKey(), wholeDays.lastKey())) {
+      addRows(stretches, Level.HOUR, key, key);
+    }
+    addRows(stretches, Level.HOUR, wholeDays.lastKey() + 1, high);
+  }
+
+  /** Empty if the hours themselves are to be asked: the row was made of them, nothing is lost. */
+  private Optional<List<Rollup>> hours(ReadSession.Row day) {
+    if (day.packed().length() == 0) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(DayCodec.unpack(day.packed().toArray()));
+    } catch (DamagedException e) {
+      session.damaged("roll-up, not the hours, of the day of " + ReadSession.hourOf(day.key()), e);
+      return Optional.empty();
+    }
+  }
+
+  private void addDatedHours(Stretches stretches, long day) throws SQLException {
+    Set<Long> elsewhere = new HashSet<>(session.neverDated(day, ChunkKey.endOfDay(day)));
+    for (ReadSession.Row row : session.rollups(Level.HOUR, day, ChunkKey.endOfDay(day), MANY)) {
+      if (!session.undated().has(row.key()) && !elsewhere.contains(row.key())) {
+        addRow(stretches, row);
+      }
+    }
   }
 
   private void addRow(Stretches stretches, ReadSession.Row row) throws SQLException {

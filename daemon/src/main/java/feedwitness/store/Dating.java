@@ -1,5 +1,6 @@
 package feedwitness.store;
 
+import feedwitness.ledger.Evidence;
 import feedwitness.measurement.Measurement;
 import feedwitness.measurement.MeasurementChain;
 import feedwitness.quantity.Stamp;
@@ -104,6 +105,20 @@ final class Dating {
   private Stamp dated(Stamp stamp) {
     long wall = monotonicMillis(stamp) + offsets.getOrDefault(stamp.boot(), 0L);
     return new Stamp(stamp.boot(), stamp.sequence(), stamp.monotonicNanos(), wall, true);
+  }
+
+  /** The record with its date, if it has one by now. */
+  Evidence apply(Evidence evidence) {
+    return dates(evidence.at())
+        ? new Evidence(
+            evidence.id(),
+            dated(evidence.at()),
+            evidence.kind(),
+            evidence.subject(),
+            evidence.author(),
+            evidence.fields(),
+            evidence.hasAttachment())
+        : evidence;
   }
 
   /** The measurement with its date, if it has one by now; its flag still says it came undated. */

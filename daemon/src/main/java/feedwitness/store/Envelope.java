@@ -26,7 +26,11 @@ final class Envelope {
     /** The minutes of a chunk, with what they are of. */
     MINUTES(4),
     /** A name, a basis, a boot or a dating. */
-    COPY(5);
+    COPY(5),
+    /** A piece of evidence. */
+    EVIDENCE(6),
+    /** What belongs to a piece of evidence. */
+    PICTURE(7);
 
     private final int format;
 
@@ -58,8 +62,16 @@ final class Envelope {
     return pack(Kind.ANY, plain);
   }
 
+  /** Not deflated: for what is read by the hundred at once. */
+  static byte[] wrap(byte[] plain) {
+    return seal(Kind.ANY, plain, plain);
+  }
+
   static byte[] pack(Kind kind, byte[] plain) {
-    byte[] body = plain.length < WORTH_DEFLATING ? plain : deflate(plain);
+    return seal(kind, plain, plain.length < WORTH_DEFLATING ? plain : deflate(plain));
+  }
+
+  private static byte[] seal(Kind kind, byte[] plain, byte[] body) {
     boolean shorter = body.length < plain.length;
     ByteSink sink = new ByteSink();
     sink.octet(kind.format);
@@ -112,7 +124,7 @@ final class Envelope {
    */
   static int lengthAt(byte[] octets, int start, int end) {
     int format = octets[start];
-    if (format <= Kind.ANY.format || format > Kind.COPY.format || end - start < 3 + CRC_OCTETS) {
+    if (format <= Kind.ANY.format || format > Kind.PICTURE.format || end - start < 3 + CRC_OCTETS) {
       return 0;
     }
     int mode = octets[start + 1];

@@ -1,10 +1,17 @@
 package feedwitness.store;
 
+import feedwitness.ledger.Attachment;
 import feedwitness.ledger.DurableMark;
+import feedwitness.ledger.Evidence;
+import feedwitness.ledger.EvidenceDraft;
+import feedwitness.ledger.EvidenceHistory;
+import feedwitness.ledger.EvidenceLedger;
+import feedwitness.ledger.EvidenceQuery;
 import feedwitness.ledger.History;
 import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -12,7 +19,9 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import java.util.function.LongSupplier;
 import org.tinylog.Logger;
 
@@ -21,7 +30,8 @@ import org.tinylog.Logger;
  * thread that opened; everything else for any thread, but none that may be interrupted: an
  * interrupt inside H2 closes the database.
  */
-public final class H2Ledger implements MeasurementLedger, History, AutoCloseable {
+public final class H2Ledger
+    implements MeasurementLedger, History, EvidenceLedger, EvidenceHistory, AutoCloseable {
   private static final Duration SYNC_PATIENCE = Duration.ofSeconds(60);
 
   private final int boot;
@@ -31,6 +41,8 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   private final Writer writer;
   private final HistoryReader reader;
   private final Findings findings;
+  private final EvidenceQueue evidence;
+  private final EvidenceReader records;
   private final Thread thread;
 
   H2Ledger(
@@ -40,7 +52,9 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
       Pending pending,
       Writer writer,
       HistoryReader reader,
-      Findings findings) {
+      Findings findings,
+      EvidenceQueue evidence,
+      EvidenceReader records) {
     this.claim = claim;
     this.boot = boot;
     this.dating = dating;
@@ -48,6 +62,8 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
     this.writer = writer;
     this.reader = reader;
     this.findings = findings;
+    this.evidence = evidence;
+    this.records = records;
     this.thread = new Thread(writer, "history-writer");
     thread.start();
   }
@@ -81,11 +97,8 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   @Override
   public void append(Measurement measurement) {
     if (!Imports.isImported(measurement.sample())) {
-      // an imported reading has the time of its file, which dates nothing here
-      if (!Imports.isImported(measurement.sample())) {
-        // what comes from a file says nothing of our clock
-        dating.note(measurement.stamp());
-      }
+      // an imported reading has the time of its file, which says nothing of our clock
+      dating.note(measurement.stamp());
     }
     pending.add(measurement);
     reader.noteLatest(measurement);
@@ -166,8 +179,43 @@ public final class H2Ledger implements MeasurementLedger, History, AutoCloseable
   }
 
   @Override
+  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    reader.retired(point, from, to, minute);
+  }
+
+  @Override
   public Optional<Instant> newest() {
     return reader.newest();
+  }
+
+  @Override
+  public CompletableFuture<Evidence> append(Stamp at, EvidenceDraft draft) {
+    return evidence.add(at, draft);
+  }
+
+  @Override
+  public void keepState(String name, String text) {
+    evidence.keep(name, text);
+  }
+
+  @Override
+  public List<Evidence> evidence(EvidenceQuery query) {
+    return records.evidence(query);
+  }
+
+  @Override
+  public Optional<Evidence> evidence(long id) {
+    return records.evidence(id);
+  }
+
+  @Override
+  public Optional<Attachment> attachment(long id) {
+    return records.attachment(id);
+  }
+
+  @Override
+  public Optional<String> state(String name) {
+    return records.state(name);
   }
 
   /** Writes everything that was appended, forces it to disk and closes the file. */

@@ -33,9 +33,12 @@ final class Inspection {
   Inventory run() throws SQLException {
     each("chunk", "k", "samples, packed", this::chunk);
     each("hot", "n", "0, packed", this::hot);
+    each("rollup_day", "k", "0, packed", this::day);
     each("rollup_hour", "k", "samples, whole", this::rollup);
     each("rollup_quarter", "k", "0, packed", this::rollup);
     each("rollup_minute", "k", "0, packed", this::rollup);
+    each("evidence", "id", "0, packed", this::evidence);
+    each("evidence_picture", "id", "0, packed", this::picture);
     boolean dated = firstMillis <= lastMillis;
     return new Inventory(
         catalogue.points(),
@@ -122,6 +125,24 @@ final class Inspection {
       } else {
         undated++;
       }
+    }
+  }
+
+  private void evidence(long id, int unused, byte[] packed) throws DamagedException {
+    if (EvidenceCodec.unpack(packed).id() != id) {
+      throw new DamagedException("holds another record");
+    }
+  }
+
+  private void picture(long id, int unused, byte[] packed) throws DamagedException {
+    if (EvidenceCodec.unpackPicture(packed).id() != id) {
+      throw new DamagedException("holds another picture");
+    }
+  }
+
+  private void day(long key, int unused, byte[] packed) throws DamagedException {
+    if (packed.length > 0) {
+      DayCodec.unpack(packed);
     }
   }
 

@@ -138,6 +138,7 @@ final class LedgerOpener {
     // at the next start, and go back to where nothing was
     file.free(connection);
     Pending pending = new Pending(settings.queueCapacity());
+    EvidenceQueue evidence = new EvidenceQueue(EvidenceRows.lastId(connection), pending::hurry);
     HistoryReader reader = new HistoryReader(file, catalogue, dating, pending, findings);
     reader.load(connection);
     Writer writer =
@@ -153,9 +154,19 @@ final class LedgerOpener {
             time,
             settings.syncEvery(),
             salvage,
+            evidence,
             new DurableMark(boot, 0, time.wall()));
     return new LedgerOpening.Opened(
-        new H2Ledger(boot, claim, dating, pending, writer, reader, findings));
+        new H2Ledger(
+            boot,
+            claim,
+            dating,
+            pending,
+            writer,
+            reader,
+            findings,
+            evidence,
+            new EvidenceReader(file, dating, findings)));
   }
 
   /** Forced before anyone learns the number: it must never be given twice. */

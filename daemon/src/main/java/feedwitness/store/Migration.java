@@ -1,16 +1,29 @@
 package feedwitness.store;
 
+import java.sql.Connection;
+import java.sql.SQLException;
 import java.util.List;
 
 /**
  * One step forward of the layout. H2 commits with every definition, so a step may be cut short and
- * is then run again: each statement must bear that ({@code if not exists}).
+ * is then run again: each statement must bear that ({@code if not exists}), and the filling too.
  *
  * @param toVersion version after the step, from 1, without gaps
+ * @param filling what statements cannot do, after them
  */
-record Migration(int toVersion, List<String> statements) {
+record Migration(int toVersion, List<String> statements, Filling filling) {
   Migration {
     statements = List.copyOf(statements);
+  }
+
+  /** Statements only. */
+  Migration(int toVersion, List<String> statements) {
+    this(toVersion, statements, connection -> {});
+  }
+
+  /** Fills new tables from old ones. */
+  interface Filling {
+    void run(Connection connection) throws SQLException;
   }
 
   /**
@@ -80,6 +93,30 @@ record Migration(int toVersion, List<String> statements) {
                 "update rollup_hour set quarters = null where quarters is not null",
                 // names again, each in an envelope, for a file that cannot be opened any more
                 "create table if not exists copy("
-                    + "k bigint primary key, packed varbinary not null)")));
+                    + "k bigint primary key, packed varbinary not null)")),
+        new Migration(
+            4,
+            List.of(
+                // the hours of a day in one row: see DayRows
+                "create table if not exists rollup_day("
+                    + "k bigint primary key, packed varbinary not null)"),
+            DayRows::fill),
+        new Migration(
+            5,
+            List.of(
+                // what happened besides measuring; kind, subject and time are there to search by,
+                // the record itself is in the envelope; no time: dated by its boot, if ever
+                "create table if not exists evidence("
+                    + "id bigint primary key, kind varchar(32) not null, "
+                    + "subject varchar(64) not null, boot int not null, wall_millis bigint, "
+                    + "packed varbinary not null)",
+                "create index if not exists evidence_kind on evidence(kind, id)",
+                "create index if not exists evidence_subject on evidence(subject, id)",
+                "create table if not exists evidence_picture("
+                    + "id bigint primary key, packed varbinary not null)",
+                // what watchers know; may be learnt anew
+                "create table if not exists state("
+                    + "name varchar(64) primary key, text varchar not null, "
+                    + "kept_millis bigint not null)")));
   }
 }

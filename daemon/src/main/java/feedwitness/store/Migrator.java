@@ -52,6 +52,7 @@ final class Migrator {
           for (String sql : step.statements()) {
             statement.execute(sql);
           }
+          step.filling().run(connection);
           note(connection, step.toVersion());
         }
       }

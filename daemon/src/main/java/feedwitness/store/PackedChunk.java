@@ -28,16 +28,6 @@ record PackedChunk(
 
   /** The roll-ups of a chunk. */
   record Packed(Rollup hour, Octets whole, Octets quarters, Octets minutes) {
-    static Packed of(ChunkFacts facts, Stretch whole, Stretches quarters, List<Rollup> minutes) {
-      Rollup hour = whole.rollup(facts.key().hour() * ChunkKey.HOUR_MILLIS);
-      return new Packed(
-          hour,
-          Octets.of(RollupCodec.pack(List.of(hour))),
-          Octets.of(RollupCodec.pack(quarters.rollups())),
-          Octets.of(RollupCodec.packMinutes(facts, minutes)));
-    }
-
-    /** From minutes alone. */
     static Packed of(ChunkFacts facts, List<Rollup> minutes) {
       Stretches quarters = new Stretches(Level.QUARTER.millis());
       Stretch whole = new Stretch();
@@ -45,7 +35,12 @@ record PackedChunk(
         quarters.add(minute);
         whole.add(minute);
       }
-      return of(facts, whole, quarters, minutes);
+      Rollup hour = whole.rollup(facts.key().hour() * ChunkKey.HOUR_MILLIS);
+      return new Packed(
+          hour,
+          Octets.of(RollupCodec.pack(List.of(hour))),
+          Octets.of(RollupCodec.pack(quarters.rollups())),
+          Octets.of(RollupCodec.packMinutes(facts, minutes)));
     }
   }
 
@@ -76,13 +71,7 @@ record PackedChunk(
   private static PackedChunk of(Run run, List<Measurement> measurements, byte[] packed) {
     ChunkFacts facts = ChunkFacts.of(run);
     Stretches minutes = new Stretches(Level.MINUTE.millis());
-    Stretches quarters = new Stretches(Level.QUARTER.millis());
-    Stretch whole = new Stretch();
-    for (Measurement measurement : measurements) {
-      minutes.add(measurement);
-      quarters.add(measurement);
-      whole.add(measurement);
-    }
+    measurements.forEach(minutes::add);
     TreeSet<Integer> bases = new TreeSet<>();
     int before = -1;
     long first = Long.MAX_VALUE;
@@ -103,6 +92,6 @@ record PackedChunk(
         first,
         last,
         Imports.all(run.samples()),
-        Packed.of(facts, whole, quarters, minutes.rollups()));
+        Packed.of(facts, minutes.rollups()));
   }
 }

@@ -24,8 +24,8 @@ final class Pending {
   private final int capacity;
   private final ReentrantLock lock = new ReentrantLock();
   private final Condition changed = lock.newCondition();
-  private List<Measurement> open = new ArrayList<>();
-  private List<Measurement> taken = List.of();
+  private Waiting open = new Waiting();
+  private Waiting taken = new Waiting();
   private long asked;
   private long synced;
   private boolean closed;
@@ -125,8 +125,8 @@ final class Pending {
       // an interrupt is dropped: left set, it would close the database at the next write, and the
       // writer stops by close() only
       await(() -> open.size() >= (capacity + 1) / 2 || asked != synced || closed, longest);
-      taken = List.copyOf(open);
-      open = new ArrayList<>();
+      taken = open;
+      open = new Waiting();
       changed.signalAll();
       return new Batch(taken, asked, closed);
     } finally {
@@ -140,14 +140,14 @@ final class Pending {
    * @param ticket to give back when the batch is on disk
    * @param last whether nothing comes after
    */
-  record Batch(List<Measurement> measurements, long ticket, boolean last) {}
+  record Batch(Waiting samples, long ticket, boolean last) {}
 
   /** Commits what was taken: readers see it in the file from the moment they miss it here. */
   void commitTaken(Action commit) throws SQLException {
     lock.lock();
     try {
       commit.run();
-      taken = List.of();
+      taken = new Waiting();
     } finally {
       lock.unlock();
     }
@@ -178,25 +178,28 @@ final class Pending {
     }
   }
 
+  /** Asks for a sync now without waiting for it. */
+  void hurry() {
+    lock.lock();
+    try {
+      asked++;
+      changed.signalAll();
+    } finally {
+      lock.unlock();
+    }
+  }
+
   /** Runs {@code openSnapshot} while nothing can move into the file; gives what is not there. */
   List<Measurement> snapshot(PointName point, Action openSnapshot) throws SQLException {
     lock.lock();
     try {
       openSnapshot.run();
       List<Measurement> ofPoint = new ArrayList<>();
-      addOfPoint(taken, point, ofPoint);
-      addOfPoint(open, point, ofPoint);
+      taken.copyTo(point, ofPoint);
+      open.copyTo(point, ofPoint);
       return ofPoint;
     } finally {
       lock.unlock();
-    }
-  }
-
-  private static void addOfPoint(List<Measurement> from, PointName point, List<Measurement> to) {
-    for (Measurement measurement : from) {
-      if (measurement.point().equals(point)) {
-        to.add(measurement);
-      }
     }
   }
 

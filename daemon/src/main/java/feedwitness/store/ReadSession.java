@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -120,6 +121,14 @@ final class ReadSession implements AutoCloseable {
     return rows(select, low, high, page);
   }
 
+  /**
+   * Hours of whole days, packed; nothing is packed in a row where the hours themselves are to be
+   * read.
+   */
+  List<Row> days(long low, long high, int page) throws SQLException {
+    return rows("select k, 0, packed from rollup_day", low, high, page);
+  }
+
   private List<Row> rows(String select, long low, long high, int page) throws SQLException {
     List<Row> rows = new ArrayList<>();
     try (PreparedStatement statement =
@@ -146,29 +155,67 @@ final class ReadSession implements AutoCloseable {
 
   /** Lowest key from {@code low} to {@code high} that says when its chunk was. */
   OptionalLong firstKey(long low, long high) throws SQLException {
-    return firstKey("order by k", low, high);
+    for (long next = low; ; ) {
+      List<Long> some = keys("rollup_hour", " order by k", next, high);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          return OptionalLong.of(key);
+        }
+        next = key + 1;
+      }
+      if (some.isEmpty()) {
+        return OptionalLong.empty();
+      }
+    }
   }
 
   /** Highest such key. */
   OptionalLong lastKey(long low, long high) throws SQLException {
-    return firstKey("order by k desc", low, high);
+    for (long next = high; ; ) {
+      List<Long> some = keys("rollup_hour", " order by k desc", low, next);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          return OptionalLong.of(key);
+        }
+        next = key - 1;
+      }
+      if (some.isEmpty()) {
+        return OptionalLong.empty();
+      }
+    }
   }
 
-  private OptionalLong firstKey(String order, long low, long high) throws SQLException {
+  /** Keys of chunks that never got a date, from {@code low} to {@code high}. */
+  List<Long> neverDated(long low, long high) throws SQLException {
+    List<Long> all = new ArrayList<>();
+    for (long next = low; ; ) {
+      List<Long> some = keys("undated_chunk", " order by k", next, high);
+      for (long key : some) {
+        if (!undated.has(key)) {
+          all.add(key);
+        }
+        next = key + 1;
+      }
+      if (some.isEmpty()) {
+        return all;
+      }
+    }
+  }
+
+  private List<Long> keys(String table, String order, long low, long high) throws SQLException {
+    List<Long> keys = new ArrayList<>();
     try (PreparedStatement statement =
-        connection.prepareStatement("select k from rollup_hour where k between ? and ? " + order)) {
+        connection.prepareStatement(
+            "select k from " + table + " where k between ? and ?" + order + " limit 16")) {
       statement.setLong(1, low);
       statement.setLong(2, high);
-      statement.setFetchSize(16);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
-          if (!undated.has(row.getLong(1))) {
-            return OptionalLong.of(row.getLong(1));
-          }
+          keys.add(row.getLong(1));
         }
       }
-      return OptionalLong.empty();
     }
+    return keys;
   }
 
   /** A chunk, and the first sample in it. */
@@ -220,6 +267,41 @@ final class ReadSession implements AutoCloseable {
         }
         return false;
       }
+    }
+  }
+
+  /** Starts of minutes with readings whose samples were let go of, {@code from} ≤ start, ms. */
+  void retired(long from, long to, LongConsumer minute) throws SQLException {
+    if (number().isEmpty()) {
+      return;
+    }
+    int number = number().getAsInt();
+    try (PreparedStatement statement =
+        connection.prepareStatement(
+            "select k, packed from rollup_minute m where k between ? and ?"
+                + " and not exists (select 1 from chunk c where c.k = m.k) order by k")) {
+      statement.setLong(1, ChunkKey.of(number, ChunkKey.hourOf(from), 0));
+      statement.setLong(2, ChunkKey.of(number, ChunkKey.hourOf(to - 1), ChunkKey.MAX_ORDINAL));
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          if (!undated.has(row.getLong(1))) {
+            retired(row.getLong(1), row.getBytes(2), from, to, minute);
+          }
+        }
+      }
+    }
+  }
+
+  private void retired(long key, byte[] packed, long from, long to, LongConsumer minute) {
+    try {
+      for (Rollup rollup : RollupCodec.unpack(packed)) {
+        long start = rollup.startMillis();
+        if (rollup.readings() > 0 && start + Level.MINUTE.millis() > from && start < to) {
+          minute.accept(start);
+        }
+      }
+    } catch (DamagedException e) {
+      damaged("minutes of " + hourOf(key), e);
     }
   }
 

@@ -127,6 +127,7 @@ final class Rebuilding {
         Logger.warn(e, "history: roll-ups of an hour cannot be read again");
       }
     }
+    writer.finish();
     connection.commit();
   }
 }

@@ -75,18 +75,18 @@ final class RollupCodec {
     return rollups;
   }
 
-  private static long[] longs(List<Rollup> rollups, ToLongFunction<Rollup> column) {
+  static long[] longs(List<Rollup> rollups, ToLongFunction<Rollup> column) {
     return rollups.stream().mapToLong(column).toArray();
   }
 
   /** Bits of floats: those of like numbers are like whole numbers. */
-  private static long[] floats(List<Rollup> rollups, ToDoubleFunction<Rollup> column) {
+  static long[] floats(List<Rollup> rollups, ToDoubleFunction<Rollup> column) {
     return rollups.stream()
         .mapToLong(rollup -> Float.floatToIntBits((float) column.applyAsDouble(rollup)))
         .toArray();
   }
 
-  private static double value(long bits) {
+  static double value(long bits) {
     return Float.intBitsToFloat((int) bits);
   }
 }

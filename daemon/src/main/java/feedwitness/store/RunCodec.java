@@ -26,21 +26,17 @@ final class RunCodec {
     sink.unsigned(run.samples().size());
     writeStamps(sink, run.samples());
     writeShapes(sink, run.samples());
-    List<Indication> indications = indications(run.samples());
-    NumberColumn.write(
-        sink, indications.stream().mapToDouble(i -> i.reading().conductivity()).toArray());
-    NumberColumn.write(
-        sink, indications.stream().mapToDouble(i -> i.reading().temperature()).toArray());
-  }
-
-  private static List<Indication> indications(List<Kept> samples) {
-    List<Indication> indications = new ArrayList<>(samples.size());
-    for (Kept kept : samples) {
+    double[] conductivities = new double[run.samples().size()];
+    double[] temperatures = new double[conductivities.length];
+    int count = 0;
+    for (Kept kept : run.samples()) {
       if (kept.sample() instanceof Indication indication) {
-        indications.add(indication);
+        conductivities[count] = indication.reading().conductivity();
+        temperatures[count++] = indication.reading().temperature();
       }
     }
-    return indications;
+    NumberColumn.write(sink, Arrays.copyOf(conductivities, count));
+    NumberColumn.write(sink, Arrays.copyOf(temperatures, count));
   }
 
   private static void writeStamps(ByteSink sink, List<Kept> samples) {

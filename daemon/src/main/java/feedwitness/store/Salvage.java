@@ -1,5 +1,6 @@
 package feedwitness.store;
 
+import feedwitness.ledger.Evidence;
 import feedwitness.measurement.Basis;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
@@ -93,16 +94,17 @@ final class Salvage {
     move(file.path(), aside);
     move(fresh.path(), file.path());
     report.accept(
-        "history: %s was damaged; it was set aside as %s, and %d samples of %d hours could be saved from it, and the roll-ups of %d more hours; compare with your backup"
+        "history: %s was damaged; it was set aside as %s, and %d samples of %d hours could be saved from it, the roll-ups of %d more hours, and %d records; compare with your backup"
             .formatted(
                 file.path(),
                 aside.getFileName(),
                 salvaged.samples(),
                 salvaged.hours(),
-                salvaged.minutes()));
+                salvaged.minutes(),
+                salvaged.records()));
   }
 
-  private record Salvaged(long samples, long hours, long minutes) {}
+  private record Salvaged(long samples, long hours, long minutes, long records) {}
 
   private Salvaged fill(Connection connection, Carving carving) throws SQLException, IOException {
     Catalogue catalogue = Catalogue.load(connection);
@@ -116,16 +118,27 @@ final class Salvage {
         catalogue.adopt(connection, point, new PointName("nameless-" + point));
       }
     }
+    dating.saved(dating.save(connection, time.wall().toEpochMilli()));
+    for (Evidence record : carving.evidence()) {
+      EvidenceRows.put(connection, record);
+      boots.add(record.at().boot());
+    }
+    for (EvidenceCodec.Picture picture : carving.pictures()) {
+      EvidenceRows.putPicture(connection, picture);
+    }
     for (int boot : boots) {
       noteBoot(connection, boot);
     }
-    dating.saved(dating.save(connection, time.wall().toEpochMilli()));
     connection.commit();
     Rebuilding rebuilding =
         new Rebuilding(connection, catalogue, carving, new Sealer(catalogue, time, report));
     rebuilding.runs();
     rebuilding.minutes();
-    return new Salvaged(rebuilding.samples(), rebuilding.hours(), rebuilding.minutesOnly());
+    return new Salvaged(
+        rebuilding.samples(),
+        rebuilding.hours(),
+        rebuilding.minutesOnly(),
+        carving.evidence().size());
   }
 
   private static void adoptNames(

@@ -89,6 +89,7 @@ final class Sealer {
     for (PackedChunk chunk : chunks) {
       writer.write(chunk);
     }
+    writer.finish();
   }
 
   private static void replace(Connection connection, long last, List<Run> stay)

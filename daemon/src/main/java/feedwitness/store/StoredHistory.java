@@ -1,5 +1,9 @@
 package feedwitness.store;
 
+import feedwitness.ledger.Attachment;
+import feedwitness.ledger.Evidence;
+import feedwitness.ledger.EvidenceHistory;
+import feedwitness.ledger.EvidenceQuery;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
@@ -13,12 +17,13 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongConsumer;
 
 /**
  * The history of a service that is stopped, opened for reading only: not an octet of it changes,
  * and no start is counted. Close it.
  */
-public final class StoredHistory implements History, AutoCloseable {
+public final class StoredHistory implements History, EvidenceHistory, AutoCloseable {
   /** Nothing is ever appended. */
   private static final int NO_QUEUE = 16;
 
@@ -27,13 +32,15 @@ public final class StoredHistory implements History, AutoCloseable {
   private final Catalogue catalogue;
   private final HistoryReader reader;
   private final Findings findings = new Findings();
+  private final EvidenceReader records;
 
   private StoredHistory(H2File file, Connection keeper, Catalogue catalogue) throws SQLException {
     this.file = file;
     this.keeper = keeper;
     this.catalogue = catalogue;
-    this.reader =
-        new HistoryReader(file, catalogue, Dating.load(keeper), new Pending(NO_QUEUE), findings);
+    Dating dating = Dating.load(keeper);
+    this.records = new EvidenceReader(file, dating, findings);
+    this.reader = new HistoryReader(file, catalogue, dating, new Pending(NO_QUEUE), findings);
     reader.load(keeper);
   }
 
@@ -149,8 +156,33 @@ public final class StoredHistory implements History, AutoCloseable {
   }
 
   @Override
+  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
+    reader.retired(point, from, to, minute);
+  }
+
+  @Override
   public Optional<Instant> newest() {
     return reader.newest();
+  }
+
+  @Override
+  public List<Evidence> evidence(EvidenceQuery query) {
+    return records.evidence(query);
+  }
+
+  @Override
+  public Optional<Evidence> evidence(long id) {
+    return records.evidence(id);
+  }
+
+  @Override
+  public Optional<Attachment> attachment(long id) {
+    return records.attachment(id);
+  }
+
+  @Override
+  public Optional<String> state(String name) {
+    return records.state(name);
   }
 
   @Override

@@ -2,7 +2,6 @@ package feedwitness.store;
 
 import feedwitness.ledger.DurableMark;
 import feedwitness.measurement.Basis;
-import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
@@ -12,11 +11,9 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.concurrent.locks.LockSupport;
 import java.util.stream.Stream;
 import org.tinylog.Logger;
@@ -46,6 +43,7 @@ final class Writer implements Runnable {
   private final TimeSource time;
   private final Duration syncEvery;
   private final Salvage salvage;
+  private final EvidenceQueue evidence;
   private final OpenRuns openRuns = new OpenRuns();
   // written by the writer only, read by anyone
   private volatile DurableMark mark;
@@ -67,6 +65,7 @@ final class Writer implements Runnable {
       TimeSource time,
       Duration syncEvery,
       Salvage salvage,
+      EvidenceQueue evidence,
       DurableMark start) {
     this.file = file;
     this.connection = connection;
@@ -79,6 +78,7 @@ final class Writer implements Runnable {
     this.time = time;
     this.syncEvery = syncEvery;
     this.salvage = salvage;
+    this.evidence = evidence;
     this.mark = start;
   }
 
@@ -104,16 +104,16 @@ final class Writer implements Runnable {
       Pending.Batch batch = pending.take(syncEvery.minusNanos(System.nanoTime() - taken));
       taken = System.nanoTime();
       last = batch.last();
-      if (untilDone(() -> keep(batch.measurements()))) {
+      if (untilDone(() -> keep(batch.samples()))) {
         pending.onDisk(batch.ticket());
       } else {
         Logger.error(
-            "history: {} samples could not be written before stopping",
-            batch.measurements().size());
+            "history: {} samples could not be written before stopping", batch.samples().size());
       }
       sealIfDue();
       letGo();
     }
+    evidence.close();
     shutDown();
   }
 
@@ -219,8 +219,9 @@ final class Writer implements Runnable {
     }
   }
 
-  private void keep(List<Measurement> measurements) throws SQLException {
-    if (measurements.isEmpty()) {
+  private void keep(Waiting samples) throws SQLException {
+    Optional<Stamp> youngest = samples.youngest();
+    if (youngest.isEmpty() && evidence.isEmpty()) {
       return;
     }
     if (!pending.isClosed()) {
@@ -229,7 +230,7 @@ final class Writer implements Runnable {
     }
     List<Run> runs = new ArrayList<>();
     List<Complete> complete = new ArrayList<>();
-    sort(measurements, runs, complete);
+    sort(samples, runs, complete);
     long number = nextRow;
     if (!runs.isEmpty()) {
       for (byte[] row : HotRows.pack(runs)) {
@@ -237,17 +238,22 @@ final class Writer implements Runnable {
       }
     }
     // on all cores: this is most of the work, and no thread of it enters the database
-    List<PackedChunk> chunks = complete.parallelStream().flatMap(Complete::pack).toList();
+    List<PackedChunk> chunks = complete.parallelStream().flatMap(this::pack).toList();
     Sealer.write(connection, chunks);
     List<Integer> datedBoots = dating.save(connection, time.wall().toEpochMilli());
+    EvidenceQueue.Load records = evidence.load();
+    records.write(connection, time.wall().toEpochMilli());
     pending.commitTaken(connection::commit);
     H2File.force(connection);
+    records.onDisk();
     dating.saved(datedBoots);
     nextRow = number;
     syncsUntidied++;
     openRuns.add(runs, System.nanoTime());
-    publish(measurements);
-    dated = measurements.get(measurements.size() - 1).stamp().dated();
+    if (youngest.isPresent()) {
+      publish(youngest.get());
+      dated = samples.lastDated();
+    }
     goesOn();
   }
 
@@ -256,62 +262,33 @@ final class Writer implements Runnable {
    * come faster than real time, whole hours need not go through hot rows. The first run of a point
    * may go on with what is hot already, and the last may be gone on with.
    */
-  private void sort(List<Measurement> measurements, List<Run> open, List<Complete> complete)
-      throws SQLException {
-    Map<PointName, List<Measurement>> byPoint = new TreeMap<>();
-    for (Measurement measurement : measurements) {
-      byPoint.computeIfAbsent(measurement.point(), unused -> new ArrayList<>()).add(measurement);
-    }
-    for (Map.Entry<PointName, List<Measurement>> entry : byPoint.entrySet()) {
+  private void sort(Waiting samples, List<Run> open, List<Complete> complete) throws SQLException {
+    for (Map.Entry<PointName, Lane> entry : samples.lanes().entrySet()) {
       int point = catalogue.number(connection, entry.getKey());
-      List<Measurement> inOrder = entry.getValue();
-      inOrder.sort(Comparator.comparing(Measurement::stamp));
-      List<Run> runs = Run.cut(point, kept(inOrder));
+      for (Basis basis : entry.getValue().bases()) {
+        catalogue.number(connection, basis);
+      }
+      List<Piece> pieces = entry.getValue().pieces();
       int first = openRuns.has(point) ? 1 : 0;
-      int start = 0;
-      for (int i = 0; i < runs.size(); i++) {
-        Run run = runs.get(i);
-        int end = start + run.samples().size();
-        if (i >= first && i < runs.size() - 1) {
-          complete.add(new Complete(run, inOrder.subList(start, end)));
+      for (int i = 0; i < pieces.size(); i++) {
+        if (i >= first && i < pieces.size() - 1) {
+          complete.add(new Complete(point, pieces.get(i)));
         } else {
-          open.add(run);
+          open.add(pieces.get(i).run(point, catalogue));
         }
-        start = end;
       }
     }
   }
 
-  /** A run of which no more will come, and what was measured of it. */
-  private record Complete(Run run, List<Measurement> measurements) {
-    Stream<PackedChunk> pack() {
-      return PackedChunk.of(run, measurements).stream();
-    }
+  /** A piece of which no more will come, and the number of its point. */
+  private record Complete(int point, Piece piece) {}
+
+  private Stream<PackedChunk> pack(Complete complete) {
+    return complete.piece().pack(complete.point(), catalogue).stream();
   }
 
-  @SuppressWarnings("ReferenceEquality") // another object is only looked up, which is slower
-  private List<Kept> kept(List<Measurement> measurements) throws SQLException {
-    List<Kept> kept = new ArrayList<>(measurements.size());
-    Basis before = measurements.get(0).basis();
-    int basis = catalogue.number(connection, before);
-    for (Measurement measurement : measurements) {
-      if (measurement.basis() != before) {
-        before = measurement.basis();
-        basis = catalogue.number(connection, before);
-      }
-      kept.add(Kept.of(measurement, basis));
-    }
-    return kept;
-  }
-
-  private void publish(List<Measurement> measurements) {
+  private void publish(Stamp youngest) {
     DurableMark before = mark;
-    Stamp youngest = measurements.get(0).stamp();
-    for (Measurement measurement : measurements) {
-      if (measurement.stamp().compareTo(youngest) > 0) {
-        youngest = measurement.stamp();
-      }
-    }
     boolean further =
         youngest.boot() > before.boot()
             || (youngest.boot() == before.boot() && youngest.sequence() > before.sequence());

@@ -7,9 +7,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -109,6 +111,38 @@ class ExamineCommandTest {
     assertTrue(err.toString().contains("200 rows from 2026-06-02T00:00:00Z"), err::toString);
     assertTrue(err.toString().contains("in-air"), err::toString);
     assertTrue(err.toString().contains("0.50 %"), err::toString);
+  }
+
+  @Test
+  void flagsAStuckNumberFromItsFirstRowOn() throws Exception {
+    StringBuilder text = new StringBuilder(table(300));
+    for (int i = 300; i < 400; i++) {
+      text.append("2026-06-02T%02d:%02d:00Z,1802,25.0%d\n".formatted(i / 60, i % 60, i % 3));
+    }
+    assertEquals(0, examine(text.toString(), "--input-at-25"), err::toString);
+    assertFalse(lines().get(300).contains("stuck"), lines().get(300));
+    assertTrue(lines().get(302).endsWith(",stuck"), lines().get(302));
+    assertTrue(lines().get(400).endsWith(",stuck"), lines().get(400));
+    assertTrue(err.toString().contains("became known only by what came later"), err::toString);
+  }
+
+  @Test
+  void readsThroughAPipe() throws Exception {
+    Path pipe = folder.resolve("readings");
+    assertEquals(0, new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor());
+    Thread writer = new Thread(() -> fill(pipe, table(20)));
+    writer.start();
+    assertEquals(0, run(pipe.toString(), "--input-at-25"), err::toString);
+    writer.join();
+    assertEquals(21, lines().size());
+  }
+
+  private static void fill(Path pipe, String text) {
+    try {
+      Files.writeString(pipe, text, StandardOpenOption.WRITE);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   @Test

@@ -11,8 +11,12 @@ import java.io.InputStream;
 import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -249,6 +253,39 @@ class ImportTest {
     Cli back = imported(csv, "--compensated", "no");
     assertEquals(0, back.code(), back.out() + back.err());
     assertTrue(back.out().contains("1 were there already"), back.out());
+  }
+
+  @Test
+  void findsRowsWhoseSingleReadingsWereLetGoOf() throws Exception {
+    String[] first = {
+      "Time,EC (µS/cm),Temp (°C)", "2025-06-01T08:00:00Z,1850,20", "2025-06-01T08:00:20Z,1860,20"
+    };
+    assertEquals(0, imported(table(UTF_8, first), "--compensated", "no").code());
+    Cli sealing = imported(table(UTF_8, first), "--compensated", "no");
+    assertTrue(sealing.out().contains("2 were there already"), sealing.out());
+    letGoOfSingleReadings();
+    Cli again =
+        imported(
+            table(UTF_8, first[0], first[1], first[2], "2025-06-01T08:01:00Z,1870,20"),
+            "--compensated",
+            "no");
+    assertTrue(again.out().contains("1 readings imported"), again.out());
+    assertTrue(again.out().contains("2 were left out because only roll-ups"), again.out());
+    assertEquals(3, again.code(), "not all of it was taken");
+  }
+
+  /** As retention does when their time is up. */
+  private void letGoOfSingleReadings() throws Exception {
+    try (Stream<Path> files = Files.walk(folder)) {
+      String file =
+          files.map(Path::toString).filter(f -> f.endsWith("history.mv.db")).findFirst().get();
+      try (Connection connection =
+              DriverManager.getConnection(
+                  "jdbc:h2:ordered:" + file.replace(".mv.db", ""), "sa", "");
+          Statement statement = connection.createStatement()) {
+        assertEquals(1, statement.executeUpdate("delete from chunk"));
+      }
+    }
   }
 
   @Test

@@ -8,6 +8,7 @@ import feedwitness.acquire.TapeRecorder;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Intake;
 import feedwitness.measurement.Measurement;
+import feedwitness.quality.Qualification;
 import feedwitness.quantity.TimeSource;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Missing;
@@ -25,17 +26,22 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
 /** The service's sessions, intake, engine and store on real wires, or again on a tape of them. */
 final class ReplayBench {
   private ReplayBench() {}
 
-  /** What came of a run: the tape, and every measurement as a line of text. */
-  record Run(List<String> tape, List<String> measurements) {
+  /**
+   * What came of a run: the tape, every measurement as a line of text, and what was said later of
+   * earlier ones.
+   */
+  record Run(List<String> tape, List<String> measurements, List<Qualification> qualifications) {
     Run {
       tape = List.copyOf(tape);
       measurements = List.copyOf(measurements);
+      qualifications = List.copyOf(qualifications);
     }
   }
 
@@ -54,10 +60,11 @@ final class ReplayBench {
       throws Exception {
     List<String> tape = Collections.synchronizedList(new ArrayList<>());
     List<String> measured = Collections.synchronizedList(new ArrayList<>());
+    List<Qualification> later = Collections.synchronizedList(new ArrayList<>());
     TapeRecorder recorder = new TapeRecorder(real, tape::add);
     try (H2Ledger ledger = open(store, recorder.clock())) {
       Intake intake = new Intake(ledger.boot(), recorder.clock());
-      Engine engine = engine(site, intake, ledger, recorder.clock());
+      Engine engine = engine(site, intake, ledger, recorder.clock(), later::add);
       engine.subscribe(measurement -> measured.add(line(measurement)));
       engine.start();
       recorder.start(PortPlans.of(site, pace), opener, intake);
@@ -65,24 +72,30 @@ final class ReplayBench {
       recorder.close();
       engine.close();
     }
-    return new Run(tape, measured);
+    return new Run(tape, measured, later);
   }
 
   static Run replayed(Site site, double pace, List<String> tape, Path store) {
     List<String> measured = new ArrayList<>();
+    List<Qualification> later = new ArrayList<>();
     TapePlayer player = new TapePlayer(tape);
     try (H2Ledger ledger = open(store, player.clock())) {
       Intake intake = new Intake(ledger.boot(), player.clock());
-      Engine engine = engine(site, intake, ledger, player.clock());
+      Engine engine = engine(site, intake, ledger, player.clock(), later::add);
       engine.subscribe(measurement -> measured.add(line(measurement)));
       List<PortPlan> plans = PortPlans.of(site, pace);
       player.play(plans, intake, engine::drain);
     }
-    return new Run(tape, measured);
+    return new Run(tape, measured, later);
   }
 
-  private static Engine engine(Site site, Intake intake, H2Ledger ledger, TimeSource clock) {
-    return new Engine(ledger.boot(), "test", site, intake, ledger, ledger, clock);
+  private static Engine engine(
+      Site site,
+      Intake intake,
+      H2Ledger ledger,
+      TimeSource clock,
+      Consumer<Qualification> qualifications) {
+    return new Engine(ledger.boot(), "test", site, intake, ledger, ledger, clock, qualifications);
   }
 
   private static H2Ledger open(Path folder, TimeSource clock) {

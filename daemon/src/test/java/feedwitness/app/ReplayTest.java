@@ -70,6 +70,7 @@ class ReplayTest {
       ReplayBench.Run again =
           ReplayBench.replayed(site, PACE, live.tape(), folder.resolve("again"));
       assertEquals(live.measurements(), again.measurements());
+      assertEquals(live.qualifications(), again.qualifications());
       keepIfAsked(config, live);
     }
   }

@@ -29,7 +29,7 @@ final class FixtureData implements DataDesk {
       return new ImportOutcome.Refused("rows", "time is in the future; check the clock");
     }
     batches.add(batch);
-    return new ImportOutcome.Taken(batch.rows().size(), 0, 3, 77);
+    return new ImportOutcome.Taken(batch.rows().size(), 0, 0, 3, 77);
   }
 
   @Override

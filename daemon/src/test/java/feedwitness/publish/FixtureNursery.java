@@ -1,7 +1,9 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
+import feedwitness.engine.ServiceState;
 import feedwitness.engine.TypedOutcome;
 import feedwitness.engine.TypedReading;
 import feedwitness.ledger.Bucket;
@@ -43,6 +45,7 @@ final class FixtureNursery implements LiveView, History {
 
   private final List<Measurement> kept = new ArrayList<>();
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
+  private final List<AlarmWatch> watches = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
   private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
@@ -83,7 +86,30 @@ final class FixtureNursery implements LiveView, History {
   }
 
   private synchronized Stamp stamp(boolean dated) {
-    return new Stamp(3, kept.size() + 1L, 0, now.toEpochMilli(), dated);
+    return new Stamp(3, kept.size() + 1L, monotonicNanos(), now.toEpochMilli(), dated);
+  }
+
+  private long monotonicNanos() {
+    return Duration.between(START, now).toNanos();
+  }
+
+  /** Now, after the last sample. */
+  synchronized Stamp stampNow() {
+    return new Stamp(3, kept.size(), monotonicNanos(), now.toEpochMilli(), true);
+  }
+
+  /** The real watch over this nursery. */
+  AlarmWatch watch(FixtureEvidence evidence) {
+    AlarmWatch watch =
+        new AlarmWatch(
+            this,
+            this::stampNow,
+            evidence,
+            evidence,
+            new ServiceState(Optional::empty, () -> Long.MAX_VALUE, 1),
+            () -> true);
+    watches.add(watch);
+    return watch;
   }
 
   private Measurement keep(Sample sample) {
@@ -91,6 +117,7 @@ final class FixtureNursery implements LiveView, History {
     synchronized (this) {
       kept.add(measurement);
     }
+    watches.forEach(watch -> watch.measured(measurement));
     listeners.forEach(listener -> listener.accept(measurement));
     return measurement;
   }

@@ -25,6 +25,11 @@ class OpenApiTest {
   private static final String LISTEN =
       "{\"link\":\"/dev/serial/by-id/usb-tank\",\"profile\":\"line-push\",\"unit\":1,"
           + "\"seconds\":1}";
+  private static final String SAID = "{\"who\":\"Kim\",\"note\":\"injector reset\"}";
+  private static final String WHO = "{\"who\":\"Kim\"}";
+  private static final String SHELVING = "{\"who\":\"Kim\",\"note\":\"\",\"minutes\":60}";
+  private static final String FEEDING =
+      "{\"who\":\"Kim\",\"point\":\"line\",\"what\":\"strength\",\"strength\":\"growing-on\"}";
   private static final Set<String> METHODS = Set.of("get", "post", "put", "patch", "delete");
 
   @RegisterExtension final RunningServer server = new RunningServer();
@@ -81,6 +86,9 @@ class OpenApiTest {
     fits("get", "/api/v1/points/{name}", server.client().get("/api/v1/points/line"));
     fits("get", "/api/v1/setup/ports", server.client().get("/api/v1/setup/ports"));
     fits("get", "/api/v1/setup/profiles", server.client().get("/api/v1/setup/profiles"));
+    fits("get", "/api/v1/messages", server.client().get("/api/v1/messages"));
+    fits("post", "/api/v1/messages/test", server.client().post("/api/v1/messages/test", "{}"));
+    fits("post", "/api/v1/messages/test", server.client().post("/api/v1/messages/test", "{}"));
     fits("get", "/api/v1/openapi.json", server.client().get("/api/v1/openapi.json"));
     for (String query : new String[] {"", "?points=1"}) {
       fits(
@@ -98,11 +106,51 @@ class OpenApiTest {
         "post",
         "/api/v1/points/{name}/readings",
         server.client().post("/api/v1/points/drain/readings", TYPED));
+    fits("get", "/api/v1/fertilizers", server.client().get("/api/v1/fertilizers"));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.ONE_BAG));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.STOCKS));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", MixTest.ASIDE));
+    fits("post", "/api/v1/mix", server.client().post("/api/v1/mix", "{}"));
     fits("post", "/api/v1/setup/listen", server.client().post("/api/v1/setup/listen", LISTEN));
     fits(
         "post",
         "/api/v1/setup/points",
         server.client().post("/api/v1/setup/points", SetupTest.HAND_TYPED));
+  }
+
+  @Test
+  void answersAboutAlarmsAsDescribed() throws Exception {
+    String alarm = "/api/v1/alarms/line/conductivity-high";
+    String path = "/api/v1/alarms/{subject}/{kind}";
+    server.nursery().indicate(FixtureNursery.LINE, 2.9, 25);
+    server.pass(61);
+    fits("get", "/api/v1/alarms", server.client().get("/api/v1/alarms"));
+    fits("post", path + "/acknowledge", server.client().post(alarm + "/acknowledge", SAID));
+    fits("post", path + "/undo", server.client().post(alarm + "/undo", WHO));
+    fits("post", path + "/shelve", server.client().post(alarm + "/shelve", SHELVING));
+    fits("post", path + "/unshelve", server.client().post(alarm + "/unshelve", WHO));
+    fits("post", path + "/out-of-service", server.client().post(alarm + "/out-of-service", SAID));
+    fits("post", path + "/in-service", server.client().post(alarm + "/in-service", SAID));
+    fits("post", path + "/undo", server.client().post("/api/v1/alarms/line/x/undo", WHO));
+    fits("post", "/api/v1/journal", server.client().post("/api/v1/journal", JournalTest.NOTE));
+    fits("post", "/api/v1/feeding", server.client().post("/api/v1/feeding", FEEDING));
+    fits("get", "/api/v1/feeding", server.client().get("/api/v1/feeding"));
+    fits("post", "/api/v1/feeding/level", server.client().post("/api/v1/feeding/level", "{}"));
+    fits("get", "/api/v1/journal", server.client().get("/api/v1/journal"));
+    fits("get", "/api/v1/journal/{number}", server.client().get("/api/v1/journal/2"));
+    fits("get", "/api/v1/points", server.client().get("/api/v1/points"));
+  }
+
+  @Test
+  void streamsAlarmsAndFeedingAsDescribed() throws Exception {
+    try (SseReader stream = new SseReader(server.port())) {
+      stream.event("snapshot");
+      server.nursery().indicate(FixtureNursery.LINE, 2.9, 25);
+      server.pass(61);
+      fits("AlarmEvent", stream.data("alarm"));
+      server.client().post("/api/v1/feeding", FEEDING);
+      fits("Feeding", stream.data("feeding"));
+    }
   }
 
   @Test
@@ -132,8 +180,17 @@ class OpenApiTest {
   void describesTheBodiesThatAreTaken() throws Exception {
     fits("TypedReading", TYPED);
     fits("ListenRequest", LISTEN);
+    fits("MixForm", MixTest.ONE_BAG);
+    fits("MixForm", MixTest.STOCKS);
+    fits("MixForm", MixTest.ASIDE);
     fits("NewPoint", SetupTest.HAND_TYPED);
     fits("NewPoint", SetupTest.PROBE);
+    fits("Said", SAID);
+    fits("Who", WHO);
+    fits("Shelving", SHELVING);
+    fits("NewNote", JournalTest.NOTE);
+    fits("NewNote", JournalTest.withPhoto("image/jpeg", new byte[] {1, 2, 3}));
+    fits("NewFeeding", FEEDING);
   }
 
   private void fits(String schema, String json) throws Exception {

@@ -16,16 +16,21 @@ import feedwitness.quantity.SerialSettings;
 import feedwitness.quantity.TemperatureUnit;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Sample;
+import feedwitness.site.Band;
 import feedwitness.site.CompensationChoice;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.PointLimits;
 import feedwitness.site.ProbeMount;
 import feedwitness.site.Site;
+import feedwitness.site.Strength;
+import feedwitness.site.StrengthOf;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /** The demo nursery's points and instruments. */
@@ -37,15 +42,45 @@ final class QuarryEnd {
           List.of(
               point("source", "Borehole", MeasuringPoint.Place.SOURCE),
               point("tank", "Mixing tank", MeasuringPoint.Place.TANK),
-              point("line", "Glasshouse line", MeasuringPoint.Place.LINE),
+              line(),
               new MeasuringPoint(
                   FixtureNursery.DRAIN,
                   "Reference bench run-off",
                   MeasuringPoint.Place.DRAIN,
                   Optional.empty(),
-                  new CompensationChoice.Linear(1.88))));
+                  new CompensationChoice.Linear(1.88))),
+          List.of(
+              strength("growing-on", "Growing on", 1.5),
+              strength("heavy-feeders", "Heavy feeders", 1.95)),
+          List.of());
 
   private QuarryEnd() {}
+
+  private static MeasuringPoint line() {
+    MeasuringPoint plain = point("line", "Glasshouse line", MeasuringPoint.Place.LINE);
+    return new MeasuringPoint(
+        plain.name(),
+        plain.title(),
+        plain.place(),
+        plain.probe(),
+        plain.compensation(),
+        new PointLimits(
+            new Band(1.2, 2.4, 0.05),
+            StrengthOf.TOTAL,
+            Optional.empty(),
+            new Band(5, 30, 0.5),
+            Set.of()));
+  }
+
+  private static Strength strength(String name, String title, double milliSiemensPerCm) {
+    return new Strength(
+        name,
+        title,
+        Optional.of(FixtureNursery.LINE),
+        milliSiemensPerCm,
+        StrengthOf.TOTAL,
+        Strength.USUAL_TOLERANCE);
+  }
 
   static Basis basis(Sample sample) {
     boolean typed =

@@ -2,7 +2,10 @@ package feedwitness.publish;
 
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 
+import feedwitness.engine.AlarmWatch;
 import feedwitness.quantity.ListenAddress;
+import java.time.Duration;
+import java.util.Optional;
 import org.junit.jupiter.api.extension.AfterEachCallback;
 import org.junit.jupiter.api.extension.BeforeEachCallback;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -12,6 +15,11 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   private final FixtureNursery nursery = new FixtureNursery();
   private final FixtureDesk desk = new FixtureDesk();
   private final FixtureData data = new FixtureData(nursery);
+  private final FixtureMessages messages = new FixtureMessages();
+  private final FixtureBook book = new FixtureBook();
+  private final FixtureAccess access = new FixtureAccess(book);
+  private final FixtureEvidence evidence = new FixtureEvidence();
+  private final AlarmWatch alarms = nursery.watch(evidence);
   private final WebServer server;
   private int port;
 
@@ -20,9 +28,12 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   }
 
   RunningServer(StreamLimits limits) {
-
     this.server =
-        new WebServer(nursery, nursery, desk, data, new ListenAddress("127.0.0.1", 0), limits);
+        new WebServer(
+            new Desks(nursery, nursery, desk, data, alarms, evidence, messages),
+            access.closed(new ListenAddress("127.0.0.1", 0)),
+            Optional.empty(),
+            limits);
   }
 
   @Override
@@ -39,8 +50,32 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
     return nursery;
   }
 
+  FixtureEvidence evidence() {
+    return evidence;
+  }
+
+  AlarmWatch alarms() {
+    return alarms;
+  }
+
+  /** Seconds go by, with a tick each. */
+  void pass(int seconds) {
+    for (int i = 0; i < seconds; i++) {
+      nursery.wait(Duration.ofSeconds(1));
+      alarms.tick(nursery.stampNow());
+    }
+  }
+
   FixtureDesk desk() {
     return desk;
+  }
+
+  FixtureMessages messages() {
+    return messages;
+  }
+
+  FixtureBook book() {
+    return book;
   }
 
   WebServer server() {

@@ -18,11 +18,16 @@ final class SseReader implements AutoCloseable {
   private final String head;
 
   SseReader(int port, String... headers) throws IOException {
+    this(InetAddress.getLoopbackAddress(), "localhost", port, headers);
+  }
+
+  SseReader(InetAddress address, String host, int port, String... headers) throws IOException {
     // Small, so that a client that stops reading is soon felt by the server.
     socket.setReceiveBufferSize(4096);
     socket.setSoTimeout(20_000);
-    socket.connect(new java.net.InetSocketAddress(InetAddress.getLoopbackAddress(), port));
-    StringBuilder request = new StringBuilder("GET /api/v1/stream HTTP/1.1\r\nHost: localhost\r\n");
+    socket.connect(new java.net.InetSocketAddress(address, port));
+    StringBuilder request =
+        new StringBuilder("GET /api/v1/stream HTTP/1.1\r\nHost: " + host + "\r\n");
     for (String header : headers) {
       request.append(header).append("\r\n");
     }

@@ -21,9 +21,15 @@ final class TestClient {
   private static final Duration LONG = Duration.ofSeconds(20);
 
   private final HttpClient http = HttpClient.newHttpClient();
+  private final String host;
   private final int port;
 
   TestClient(int port) {
+    this("127.0.0.1", port);
+  }
+
+  TestClient(String host, int port) {
+    this.host = host;
     this.port = port;
   }
 
@@ -42,7 +48,7 @@ final class TestClient {
       String method, String path, HttpRequest.BodyPublisher body, String... headers)
       throws Exception {
     HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
+        HttpRequest.newBuilder(URI.create("http://" + host + ":" + port + path))
             .timeout(LONG)
             .method(method, body);
     if (headers.length > 0) {

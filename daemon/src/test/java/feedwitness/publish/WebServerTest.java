@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.publish.access.Access;
 import feedwitness.quantity.ListenAddress;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.http.HttpResponse;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import org.junit.jupiter.api.Test;
@@ -22,12 +24,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 class WebServerTest {
   private static WebServer server(String host, int port) {
     FixtureNursery nursery = new FixtureNursery();
-    return new WebServer(
-        nursery,
-        nursery,
-        new FixtureDesk(),
-        new FixtureData(nursery),
-        new ListenAddress(host, port));
+    return new WebServer(FixtureDesks.of(nursery), access(host, port), Optional.empty());
+  }
+
+  private static Access access(String host, int port) {
+    return new FixtureAccess(new FixtureBook()).closed(new ListenAddress(host, port));
   }
 
   @Test
@@ -53,10 +54,10 @@ class WebServerTest {
   @ParameterizedTest
   @ValueSource(
       strings = {"0.0.0.0", "192.168.1.5", "::", "nursery.example", "127.example", "127.0.0.256"})
-  void listensOnThisMachineOnly(String host) {
+  void listensOnThisMachineOnlyWithoutAnAccessKey(String host) {
     try (WebServer server = server(host, 8460)) {
       String why = assertInstanceOf(WebServer.Outcome.Refused.class, server.start()).why();
-      assertTrue(why.contains("127.0.0.1:8460"), why);
+      assertTrue(why.contains("127.0.0.1:8460") && why.contains("access key"), why);
     }
   }
 
@@ -95,8 +96,7 @@ class WebServerTest {
     FixtureNursery nursery = new FixtureNursery();
     FixtureDesk desk = new FixtureDesk();
     WebServer server =
-        new WebServer(
-            nursery, nursery, desk, new FixtureData(nursery), new ListenAddress("127.0.0.1", 0));
+        new WebServer(FixtureDesks.of(nursery, desk), access("127.0.0.1", 0), Optional.empty());
     int port = assertInstanceOf(WebServer.Outcome.Started.class, server.start()).port();
     TestClient client = new TestClient(port);
     String body =

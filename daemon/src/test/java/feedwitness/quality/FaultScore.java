@@ -55,13 +55,19 @@ record FaultScore(int raised, int right, Map<Kind, Tally> kinds) {
   }
 
   FaultScore plus(FaultScore other) {
-    Map<Kind, Tally> sum = new EnumMap<>(kinds);
+    Map<Kind, Tally> sum = new EnumMap<>(Kind.class);
+    sum.putAll(kinds);
     other.kinds.forEach((kind, tally) -> sum.merge(kind, tally, Tally::plus));
     return new FaultScore(raised + other.raised, right + other.right, sum);
   }
 
   static FaultScore of(InjectedFaults faults) {
-    List<Flags> flags = faults.recording().judge();
+    return of(faults, Integer.MAX_VALUE);
+  }
+
+  /** By flags that were added at most so many rows later. */
+  static FaultScore of(InjectedFaults faults, int reach) {
+    List<Flags> flags = faults.recording().judge(reach);
     int n = flags.size();
     boolean[] flagged = new boolean[n];
     boolean[] faulty = new boolean[n];

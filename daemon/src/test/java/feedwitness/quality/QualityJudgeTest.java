@@ -41,10 +41,14 @@ class QualityJudgeTest {
       Judgement said =
           judge.judge(new Observation(at, seconds, milliSiemensPerCm, celsius, neighbour, known));
       flags.add(known.with(said.now()));
-      for (Judgement.Qualification one : said.earlier()) {
-        assertTrue(at - one.sequence() <= QualityJudge.REACH, "reaches too far back");
-        int then = (int) one.sequence();
-        flags.set(then, flags.get(then).with(one.flags()));
+      for (Judgement.Earlier one : said.earlier()) {
+        boolean stuck =
+            one.flags().has(QualityFlag.STUCK) || one.flags().has(QualityFlag.TEMPERATURE_STUCK);
+        assertTrue(stuck || at - one.first() <= QualityJudge.REACH, "reaches too far back");
+        assertTrue(one.last() < at, "speaks of itself");
+        for (int then = (int) one.first(); then <= one.last(); then++) {
+          flags.set(then, flags.get(then).withLater(one.flags()));
+        }
       }
       seconds += interval;
       return at;
@@ -220,6 +224,46 @@ class QualityJudgeTest {
     int first = bench.flags.size() - 60;
     assertTrue(bench.has(first, QualityFlag.STUCK) || bench.has(first + 1, QualityFlag.STUCK));
     assertTrue(bench.has(first + 59, QualityFlag.STUCK));
+  }
+
+  @Test
+  void qualifiesAStuckNumberBackToWhereItWasGivenFirst() {
+    Bench bench = bench(60);
+    for (int i = 0; i < 6000; i++) {
+      bench.read(0.21 + 0.004 * (i / (1 + i % 37) % 2), 18 + 0.1 * (i / 9 % 4));
+    }
+    int frozen = bench.flags.size();
+    for (int i = 0; i < 500; i++) {
+      bench.read(0.216, 18.7);
+    }
+    int told = frozen;
+    while (!bench.flags.get(told + 40).has(QualityFlag.STUCK)) {
+      told++;
+    }
+    assertTrue(bench.has(frozen, QualityFlag.STUCK), "from the first on");
+    assertTrue(bench.has(frozen, QualityFlag.TEMPERATURE_STUCK), "of both");
+    assertTrue(bench.has(frozen + 499, QualityFlag.STUCK));
+    assertEquals(0, bench.verdicts(0) - 500, "and nothing before");
+  }
+
+  @Test
+  void tellsAConductivityThatDoesNotFollowTheTemperature() {
+    Bench bench = new Bench(new JudgeSettings(0.01, false, false), 60);
+    for (int i = 0; i < 2880; i++) {
+      double celsius = dayAndNight(i);
+      bench.read(Math.round(180 * (1 + 0.019 * (celsius - 25))) / 100.0, celsius);
+    }
+    assertEquals(0, bench.verdicts(0));
+    int frozen = bench.flags.size();
+    for (int i = 0; i < 300; i++) {
+      bench.read(1.57, dayAndNight(i));
+    }
+    assertTrue(bench.has(frozen + 299, QualityFlag.STUCK), "after five hours, not after a day");
+    assertTrue(bench.has(frozen, QualityFlag.STUCK), "and all of it");
+  }
+
+  private static double dayAndNight(int minute) {
+    return Math.round(10 * (18 + 4 * Math.sin(minute / 1440.0 * 2 * Math.PI))) / 10.0;
   }
 
   @Test

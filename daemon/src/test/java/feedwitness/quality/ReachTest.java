@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** Guards the figures of docs/quality.md on excerpts of the public recordings. */
@@ -53,6 +56,41 @@ class ReachTest {
     assertTrue(all.found() >= 57, sum::toString);
     assertTrue(all.hit() >= 0.95 * all.rows(), sum::toString);
     assertTrue(sum.precision() >= 0.95, sum::toString);
+  }
+
+  /**
+   * Process water as a coarse instrument shows it: steps of 1 %, constant for hours in health, and
+   * a temperature in steps of 0.1 K. An instrument that hangs for a day is told by the habits of
+   * this one, and all its rows are qualified.
+   */
+  @Test
+  void findsInjectedFaultsInCoarseProcessWater() {
+    FaultScore sum = new FaultScore(0, 0, Map.of());
+    for (long seed = 21; seed <= 23; seed++) {
+      sum = sum.plus(FaultScore.of(InjectedFaults.into(coarse(seed), seed, 9000, 300, 1440, 24)));
+    }
+    FaultScore score = sum;
+    FaultScore.Tally all = sum.all();
+    assertEquals(72, all.events(), "injected events");
+    assertEquals(12, all.events() - sum.but(InjectedFaults.Kind.STUCK).events(), "of these stuck");
+    assertTrue(all.found() >= 69, score::toString);
+    assertTrue(all.hit() >= 0.95 * all.rows(), score::toString);
+    assertTrue(sum.precision() >= 0.95, score::toString);
+  }
+
+  private static Recording coarse(long seed) {
+    Random random = new Random(seed);
+    List<Recording.Row> rows = new ArrayList<>();
+    double kappa = 210;
+    double celsius = 7.5;
+    for (int i = 0; i < 32_000; i++) {
+      kappa += 0.05 * random.nextGaussian() - 0.0005 * (kappa - 210);
+      celsius += 0.01 * random.nextGaussian() - 0.0005 * (celsius - 7.5);
+      rows.add(
+          new Recording.Row(
+              60.0 * i, 0.002 * Math.round(kappa / 2), Math.round(10 * celsius) / 10.0));
+    }
+    return new Recording("coarse", true, rows);
   }
 
   @Test

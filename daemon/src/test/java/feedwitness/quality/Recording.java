@@ -21,6 +21,11 @@ record Recording(String name, boolean at25, List<Row> rows) {
 
   /** Flags of every row, those added later included. */
   List<Flags> judge() {
+    return judge(Integer.MAX_VALUE);
+  }
+
+  /** Flags of every row, with those that were added at most so many rows later. */
+  List<Flags> judge(int reach) {
     QualityJudge judge = new QualityJudge(new JudgeSettings(Double.NaN, at25, false));
     PlausibilityTests.Rated rated =
         new PlausibilityTests.Rated(Double.NaN, Double.NaN, Double.NaN, Double.NaN);
@@ -33,9 +38,10 @@ record Recording(String name, boolean at25, List<Row> rows) {
               new Observation(
                   i, row.seconds(), row.milliSiemensPerCm(), row.celsius(), Double.NaN, known));
       flags[i] = known.with(said.now());
-      for (Judgement.Qualification one : said.earlier()) {
-        int at = (int) one.sequence();
-        flags[at] = flags[at].with(one.flags());
+      for (Judgement.Earlier one : said.earlier()) {
+        for (int at = (int) one.first(); at <= one.last(); at++) {
+          flags[at] = i - at <= reach ? flags[at].withLater(one.flags()) : flags[at];
+        }
       }
     }
     return Arrays.asList(flags);

@@ -170,12 +170,4 @@ class ConfigReadingTest {
     assertEquals(1, read.notes().size());
     assertTrue(read.notes().get(0).contains("instead of the built-in profile 'pushed-csv'"));
   }
-
-  @Test
-  void warnsOfAPageEveryoneCanReach() {
-    ConfigOutcome.Read read =
-        new Desk(folder).right(WHOLE.replace("127.0.0.1:8461", "0.0.0.0:8461"));
-    assertEquals(1, read.notes().size());
-    assertTrue(read.notes().get(0).contains("other machines"));
-  }
 }

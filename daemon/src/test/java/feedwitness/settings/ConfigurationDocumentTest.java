@@ -42,10 +42,16 @@ class ConfigurationDocumentTest {
     Set<String> known = new TreeSet<>(PointReader.KEYS);
     known.addAll(ConfigReader.NURSERY);
     known.addAll(ConfigReader.SERVER);
+    known.addAll(WebReader.WEB);
     known.addAll(StoreReader.STORE);
     known.addAll(StoreReader.CLOCK);
+    known.addAll(MessagesReader.MESSAGES);
+    known.addAll(MailReader.KEYS);
+    known.addAll(WebhookReader.KEYS);
     known.addAll(CheckReader.KEYS);
     known.addAll(StandardReader.KEYS);
+    known.addAll(AlarmsReader.STRENGTH);
+    known.addAll(AlarmsReader.ALARM);
     assertEquals(known, named);
   }
 
@@ -64,6 +70,10 @@ class ConfigurationDocumentTest {
             Values.number(CompensationReader.LEAST_PERCENT)
                 + " to "
                 + Values.number(CompensationReader.MOST_PERCENT)));
+    assertTrue(text.contains(Values.number(LimitsReader.DEFAULT_DEADBAND) + " mS/cm"));
+    assertTrue(text.contains(Values.number(feedwitness.site.Strength.USUAL_TOLERANCE) + " mS/cm"));
+    feedwitness.site.AlarmRule.KINDS.forEach(
+        kind -> assertTrue(text.contains("`\"" + kind + "\"`"), kind));
     assertTrue(text.contains(ConfigFiles.GENERATED) && text.contains(ConfigFiles.STORE));
   }
 }

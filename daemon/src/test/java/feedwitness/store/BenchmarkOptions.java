@@ -12,15 +12,16 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /** What a run of the benchmark is asked for, and what it runs on. */
-record BenchmarkOptions(long readings, int hours, int years, int cuts, Path folder) {
+record BenchmarkOptions(long readings, int hours, int years, int cuts, int kills, Path folder) {
   static BenchmarkOptions parse(String[] arguments) {
     Map<String, String> given = new HashMap<>();
     for (String argument : arguments) {
       String[] pair = argument.split("=", 2);
       if (pair.length != 2
-          || !List.of("readings", "hours", "years", "cuts", "folder").contains(pair[0])) {
+          || !List.of("readings", "hours", "years", "cuts", "kills", "folder").contains(pair[0])) {
         throw new IllegalArgumentException(
-            "'%s' is none of readings=N hours=N years=N cuts=N folder=DIR".formatted(argument));
+            "'%s' is none of readings=N hours=N years=N cuts=N kills=N folder=DIR"
+                .formatted(argument));
       }
       given.put(pair[0], pair[1]);
     }
@@ -29,11 +30,13 @@ record BenchmarkOptions(long readings, int hours, int years, int cuts, Path fold
         Integer.parseInt(given.getOrDefault("hours", "24")),
         Integer.parseInt(given.getOrDefault("years", "10")),
         Integer.parseInt(given.getOrDefault("cuts", "1000")),
+        Integer.parseInt(given.getOrDefault("kills", "20")),
         Path.of(given.getOrDefault("folder", "target")));
   }
 
   String text() {
-    return "readings=%d hours=%d years=%d cuts=%d".formatted(readings, hours, years, cuts);
+    return "readings=%d hours=%d years=%d cuts=%d kills=%d"
+        .formatted(readings, hours, years, cuts, kills);
   }
 
   String machine() throws IOException {

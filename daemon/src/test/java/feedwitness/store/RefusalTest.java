@@ -121,9 +121,10 @@ class RefusalTest {
       ledger.append(Nursery.measured(Nursery.LINE, Nursery.stamp(1, 1, Nursery.MONDAY), 1.5, 20));
     }
     List<Migration> steps = new ArrayList<>(Migration.all());
+    int next = new Migrator(steps).newest() + 1;
     steps.add(
         new Migration(
-            4, List.of("alter table boot add column if not exists offset_millis bigint")));
+            next, List.of("alter table boot add column if not exists offset_millis bigint")));
     LedgerOpening opening =
         new LedgerOpener(
                 Nursery.settings(directory),
@@ -135,7 +136,7 @@ class RefusalTest {
     try (H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger()) {
       assertEquals(1, Nursery.scan(ledger, Nursery.LINE).size());
     }
-    assertTrue(Files.size(directory.resolve("history-before-version-4.zip")) > 0);
+    assertTrue(Files.size(directory.resolve("history-before-version-%d.zip".formatted(next))) > 0);
     assertEquals(Reason.NEWER, refused(directory).reason());
   }
 
@@ -159,7 +160,7 @@ class RefusalTest {
       look.run("alter table rollup_hour alter column quarters set not null");
       look.run("drop table rollup_quarter");
       look.run("drop table copy");
-      look.run("delete from schema_version where version = 3");
+      look.run("delete from schema_version where version >= 3");
     }
     try (H2Ledger ledger = Nursery.open(directory)) {
       History.Course course =

@@ -18,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
@@ -105,6 +106,12 @@ class RetentionTest {
       Instant from = MONDAY.plus(Duration.ofMinutes(90));
       History.Course piece = ledger.course(LINE, from, from.plus(Duration.ofMinutes(20)), 1_000);
       assertEquals(20, piece.buckets().stream().mapToInt(Bucket::readings).sum());
+      List<Long> retired = new ArrayList<>();
+      ledger.retired(LINE, from, from.plus(Duration.ofMinutes(20)), retired::add);
+      assertEquals(20, retired.size(), "an import can find them by their minutes");
+      List<Long> kept = new ArrayList<>();
+      ledger.retired(LINE, wall.minus(KEEP).plus(Duration.ofHours(2)), wall, kept::add);
+      assertEquals(List.of(), kept);
       assertEquals(Optional.empty(), ledger.trouble());
     }
     long octets = Files.size(new H2File(directory).path());

@@ -1,5 +1,6 @@
 package feedwitness.store;
 
+import feedwitness.app.KilledService;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.TimeSource;
 import java.io.IOException;
@@ -28,7 +29,7 @@ public final class StoreBenchmark {
   /** The writer takes half of it at a time: a day of each probe. */
   private static final int QUEUE = 800_000;
 
-  private static final int RUNS = 31;
+  private static final int RUNS = 101;
   private static final int POINTS = 1_000;
   private static final double GIGA = 1e9;
 
@@ -41,8 +42,8 @@ public final class StoreBenchmark {
   }
 
   /**
-   * @param arguments {@code readings=10000000 hours=24 years=10 cuts=1000 folder=DIR}; 0 leaves a
-   *     part out
+   * @param arguments {@code readings=10000000 hours=24 years=10 cuts=1000 kills=20 folder=DIR}; 0
+   *     leaves a part out
    */
   public static void main(String[] arguments) throws Exception {
     BenchmarkOptions options = BenchmarkOptions.parse(arguments);
@@ -62,6 +63,9 @@ public final class StoreBenchmark {
     }
     if (options.cuts() > 0) {
       benchmark.cuts(options.cuts());
+    }
+    if (options.kills() > 0) {
+      benchmark.kills(options.kills());
     }
     System.out.println();
     benchmark.rows.forEach(System.out::println);
@@ -237,7 +241,7 @@ public final class StoreBenchmark {
     Path ours = directory("daily");
     AtomicLong octets = new AtomicLong();
     BenchmarkData data = new BenchmarkData(SEED, 1_000);
-    H2File file = WatchedDisk.watch(ours, new Counter(octets, false), 2);
+    H2File file = WatchedDisk.watch(ours, new WrittenOctets(octets, false), 2);
     try (H2Ledger ledger = open(ours, file)) {
       for (long done = 0; done < readings; done += 40) {
         data.next(40, ledger.boot()).forEach(ledger::append);
@@ -270,7 +274,8 @@ public final class StoreBenchmark {
     AtomicLong octets = new AtomicLong();
     BenchmarkData data = new BenchmarkData(SEED, 1_000);
     long before = BenchmarkOptions.writtenByThisProcess();
-    try (H2Ledger ledger = open(ours, WatchedDisk.watch(ours, new Counter(octets, true), 45_000))) {
+    try (H2Ledger ledger =
+        open(ours, WatchedDisk.watch(ours, new WrittenOctets(octets, true), 45_000))) {
       octets.set(0);
       for (int i = 0; i < hours * 360; i++) {
         data.next(40, ledger.boot()).forEach(ledger::append);
@@ -305,19 +310,6 @@ public final class StoreBenchmark {
     double written = BenchmarkOptions.writtenByThisProcess() - before;
     BenchmarkOptions.delete(theirs);
     return written;
-  }
-
-  private record Counter(AtomicLong octets, boolean forcesForReal) implements WatchedDisk.Watcher {
-    @Override
-    public void written(long position, byte[] written) {
-      octets.addAndGet(written.length);
-    }
-
-    @Override
-    public void truncated(long size) {}
-
-    @Override
-    public void forced() {}
   }
 
   /** A season and a year, in one year of history and in many; a reading every five minutes. */
@@ -368,6 +360,16 @@ public final class StoreBenchmark {
         Duration.ofDays(days),
         end,
         (point, from, to) -> sqlite.courseOfHours(point, from, to, POINTS));
+  }
+
+  /** The service on the demo, over one history. */
+  private void kills(int kills) throws Exception {
+    Path demo = directory("killed");
+    long safe = KilledService.kill(demo, kills, new Random(SEED));
+    rows.add(
+        "| samples called safe before %d kills without warning, all found | %d | | | |"
+            .formatted(kills, safe));
+    BenchmarkOptions.delete(demo);
   }
 
   /**

@@ -1,0 +1,22 @@
+package feedwitness.publish;
+
+/** All that the interface asks, over one nursery in memory. */
+final class FixtureDesks {
+  private FixtureDesks() {}
+
+  static Desks of(FixtureNursery nursery) {
+    return of(nursery, new FixtureDesk());
+  }
+
+  static Desks of(FixtureNursery nursery, FixtureDesk desk) {
+    FixtureEvidence evidence = new FixtureEvidence();
+    return new Desks(
+        nursery,
+        nursery,
+        desk,
+        new FixtureData(nursery),
+        nursery.watch(evidence),
+        evidence,
+        new FixtureMessages());
+  }
+}

@@ -1,0 +1,23 @@
+/** Pages that are not needed every day. */
+
+import { h } from "./dom.js";
+
+/** Name of the page, its title, what one finds there, and whether only who may act needs it. */
+export const MORE = [
+  ["setup", "Add a point", "A probe on a cable, or a place whose readings you type in.", true],
+  ["devices", "Devices", "Phones that may look, or look and act, and letting another in.", false],
+];
+
+export function more(page) {
+  page.append(
+    h("h2", {}, "More"),
+    h(
+      "ul",
+      { class: "more-pages" },
+      MORE.map(([name, title, words, act]) =>
+        h("li", { class: act ? "needs-act" : "" }, h("a", { href: `#${name}` }, title), h("p", { class: "plain soft" }, words)),
+      ),
+    ),
+  );
+  return { show() {} };
+}
