@@ -45,13 +45,7 @@ public record Instrument(Basis basis, double percentPerKelvin) {
             new CalibrationCurve.Identity(),
             new TemperatureCompensation.Kcl(),
             new InstrumentLimits(
-                unknown,
-                unknown,
-                unknown,
-                unknown,
-                resolutionMilliSiemensPerCm,
-                unknown,
-                unknown)),
+                unknown, unknown, unknown, unknown, resolutionMilliSiemensPerCm, unknown, unknown)),
         percentPerKelvin);
   }
 
