@@ -18,6 +18,7 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.time.Duration;
 
 /** Puts a service together by hand, starts it in order and stops it in the opposite order. */
 final class Wiring {
@@ -74,7 +75,7 @@ final class Wiring {
     Engine engine =
         new Engine(
             ledger.boot(), Version.text(), config.site(), intake, ledger, ledger, around.clock());
-    AlarmWatch alarms = alarms(engine, ledger, config);
+    AlarmWatch alarms = alarms(engine, ledger, config, around.pace());
     engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
@@ -105,13 +106,18 @@ final class Wiring {
     return new Outcome.Started(new Service(page, engine, ledger, sessions, server));
   }
 
-  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {
+  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config, double pace) {
+    Duration usual = ServiceState.USUAL_SILENCE;
     return new AlarmWatch(
         engine,
         engine::stampNow,
         ledger,
         ledger,
-        new ServiceState(ledger::halted, new DiskRoom(config.storeDirectory()), config.freeFloor()),
+        new ServiceState(
+            ledger::halted,
+            new DiskRoom(config.storeDirectory()),
+            config.freeFloor(),
+            Duration.ofMillis((long) (usual.toMillis() * pace))),
         engine::dates);
   }
 }
