@@ -90,6 +90,11 @@ record DemoFolder(Path root) {
         unit = 12
         compensation = "linear"
         percent-per-kelvin = 1.88
+        # the weakest and the strongest feed; the strengths below narrow it
+        conductivity-low = "0.65 mS/cm"
+        conductivity-high = "2.25 mS/cm"
+        temperature-low = 4
+        temperature-high = 32
 
         [[point]]
         name = "tank"
@@ -114,6 +119,18 @@ record DemoFolder(Path root) {
         title = "Run-off of the reference bench"
         place = "drain"
         compensation = "linear"
+
+        [[strength]]
+        name = "growing-on"
+        title = "Growing on"
+        point = "line"
+        conductivity = "1.50 mS/cm"
+
+        [[strength]]
+        name = "heavy-feeders"
+        title = "Heavy feeders"
+        point = "line"
+        conductivity = "1.95 mS/cm"
         """
             .formatted(ZONE, listen.text(), busLink, busLink, sourceLink));
     return ConfigFiles.beside(file, ZONE);

@@ -26,6 +26,7 @@ import feedwitness.store.StoreSettings;
 import feedwitness.wire.PortCatalog;
 import feedwitness.wire.PortOpener;
 import java.net.URI;
+import java.time.Duration;
 import java.util.List;
 import java.util.SplittableRandom;
 
@@ -114,7 +115,7 @@ final class Wiring {
             history,
             around.clock(),
             new Hindsight(ledger, ledger, later, intake::moment));
-    AlarmWatch alarms = alarms(engine, ledger, config);
+    AlarmWatch alarms = alarms(engine, ledger, config, around.pace());
     engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
@@ -164,13 +165,18 @@ final class Wiring {
         new Service(page, way.trouble(), engine, ledger, sessions, messages, server));
   }
 
-  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {
+  private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config, double pace) {
+    Duration usual = ServiceState.USUAL_SILENCE;
     return new AlarmWatch(
         engine,
         engine::stampNow,
         ledger,
         ledger,
-        new ServiceState(ledger::halted, new DiskRoom(config.storeDirectory()), config.freeFloor()),
+        new ServiceState(
+            ledger::halted,
+            new DiskRoom(config.storeDirectory()),
+            config.freeFloor(),
+            Duration.ofMillis((long) (usual.toMillis() * pace))),
         engine::dates);
   }
 }

@@ -61,6 +61,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private final AlarmBook book;
   private final FeedingBook feeding;
   private final Stamp started;
+  private final Duration silence;
   private final UUID identity;
   private KindRules rules;
   private Stamp last;
@@ -84,6 +85,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
     this.ledger = ledger;
     this.recorder = new Recorder(ledger);
     this.service = new ServiceConditions(service, dates);
+    this.silence = service.silence();
     this.book = AlarmRecords.restore(history);
     this.feeding = new FeedingBook(history);
     this.started = clock.get();
@@ -174,6 +176,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
             source(site, point, now),
             feeding.feeding().settling(point.name(), now),
             started,
+            silence,
             now,
             book::active)
         .all()

@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param source strength of the water before feed; NaN if it is not known
  * @param settling whether what was turned on has not reached the probe yet
  * @param started when the service began to listen
+ * @param silence after so long without anything heard there is no data
  * @param active whether a condition stood when last looked at, for deadbands
  */
 record PointConditions(
@@ -41,11 +42,9 @@ record PointConditions(
     double source,
     boolean settling,
     Stamp started,
+    Duration silence,
     Stamp now,
     Predicate<AlarmKey> active) {
-  /** A probe that is heard reports its own silence much sooner; this is for one that cannot. */
-  static final Duration SILENCE = Duration.ofSeconds(90);
-
   private static final int SILENT_INTERVALS = 10;
 
   /** Of these a value may come and go without the liquid having had it. */
@@ -109,8 +108,8 @@ record PointConditions(
     return point
         .probe()
         .map(mount -> mount.profile().interval().multipliedBy(SILENT_INTERVALS))
-        .filter(intervals -> intervals.compareTo(SILENCE) > 0)
-        .orElse(SILENCE);
+        .filter(intervals -> intervals.compareTo(silence) > 0)
+        .orElse(silence);
   }
 
   private Condition noData() {

@@ -80,7 +80,16 @@ class PointConditionsTest {
   private Condition condition(
       @Nullable Measurement latest, AlarmKind kind, StrengthOf of, double source, int now) {
     BandNow band = new BandNow(BAND, of, Optional.empty(), WARMTH, Optional.empty(), "configured");
-    return new PointConditions(POINT, latest, band, source, false, at(0), at(now), key -> active)
+    return new PointConditions(
+            POINT,
+            latest,
+            band,
+            source,
+            false,
+            at(0),
+            ServiceState.USUAL_SILENCE,
+            at(now),
+            key -> active)
         .all().stream()
             .filter(condition -> condition.kind().equals(kind))
             .findFirst()

@@ -106,7 +106,7 @@ final class FixtureNursery implements LiveView, History {
             this::stampNow,
             evidence,
             evidence,
-            new ServiceState(Optional::empty, () -> Long.MAX_VALUE, 1),
+            new ServiceState(Optional::empty, () -> Long.MAX_VALUE, 1, ServiceState.USUAL_SILENCE),
             () -> true);
     watches.add(watch);
     return watch;
