@@ -6,6 +6,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentMap;
 import java.util.concurrent.ExecutionException;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -74,18 +75,21 @@ final class Courier {
 
   /** Tries soon. */
   void send(Letter letter, CompletableFuture<Evidence> record) {
-    boolean test = letter.kind() == Letter.Kind.TEST;
-    if (test) {
+    if (letter.kind() == Letter.Kind.TEST) {
       tests.incrementAndGet();
     }
-    thread.execute(
-        () -> {
-          Delivery delivery = attempt(letter, record);
-          if (test) {
-            tests.decrementAndGet();
-          }
-          done.accept(new Result(this, letter, delivery));
-        });
+    try {
+      thread.execute(() -> ended(letter, attempt(letter, record)));
+    } catch (RejectedExecutionException e) {
+      ended(letter, new Delivery.Later("the service is stopping"));
+    }
+  }
+
+  private void ended(Letter letter, Delivery delivery) {
+    if (letter.kind() == Letter.Kind.TEST) {
+      tests.decrementAndGet();
+    }
+    done.accept(new Result(this, letter, delivery));
   }
 
   private Delivery attempt(Letter letter, CompletableFuture<Evidence> record) {

@@ -107,7 +107,9 @@ final class MailChannel implements Channel {
   }
 
   private Delivery failed(Letter letter, Exception failure, boolean late) {
-    if (failure instanceof SendFailedException partly && partly.getValidSentAddresses() != null) {
+    if (failure instanceof SendFailedException partly
+        && partly.getValidSentAddresses() != null
+        && partly.getValidSentAddresses().length > 0) {
       served
           .computeIfAbsent(letter.id(), id -> new HashSet<>())
           .addAll(List.of(partly.getValidSentAddresses()));

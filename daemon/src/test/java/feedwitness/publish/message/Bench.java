@@ -29,7 +29,7 @@ final class Bench {
   static final String SECRET = "a-secret-of-thirty-characters!";
   static final Instant MONDAY = Instant.parse("2026-06-01T12:00:00Z");
 
-  private static final Set<String> OURS = Set.of("webhook", "message", "HttpClient");
+  private static final Set<String> OURS = Set.of("webhook", "message", "HttpClient@");
 
   private Bench() {}
 
