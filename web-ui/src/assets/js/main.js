@@ -14,6 +14,7 @@ import { more, MORE } from "./more.js";
 import { setup } from "./setup.js";
 import { state } from "./state.js";
 import { follow } from "./stream.js";
+import { suggestWho } from "./who.js";
 
 const HEALTH_EVERY_MS = 10000;
 const ALARMS_AFTER_MS = 300;
@@ -142,7 +143,9 @@ follow("/api/v1/stream", {
 /** What a device may not do is not offered; the service refuses it in any case. */
 async function askRole() {
   try {
-    document.body.dataset.role = (await api.access()).role;
+    const { role, by, name } = await api.access();
+    document.body.dataset.role = role;
+    if (by === "device") suggestWho(name);
   } catch {
     // Everything is offered then.
   }

@@ -21,6 +21,11 @@ function remember(name) {
   }
 }
 
+/** A paired phone acts under its name until somebody says otherwise. */
+export function suggestWho(name) {
+  if (!who()) remember(name);
+}
+
 /**
  * A line that says as whom one acts and lets one change it. name() gives the name; with none, it
  * opens the field, says what is missing, and gives an empty text.
