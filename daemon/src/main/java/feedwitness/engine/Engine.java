@@ -156,9 +156,13 @@ public final class Engine implements LiveView, AutoCloseable {
       try {
         what.accept(watcher);
       } catch (RuntimeException e) {
-        // Readings go on whatever happens in those who watch them.
-        fault = "what watches over the readings failed: %s".formatted(e);
-        Logger.error(e, "a watcher failed");
+        // Readings go on whatever happens in those who watch them; a fault each second is told
+        // once.
+        String words = "what watches over the readings failed: %s".formatted(e);
+        if (!words.equals(fault)) {
+          Logger.error(e, "a watcher failed");
+        }
+        fault = words;
       }
     }
   }
