@@ -103,9 +103,12 @@ final class SheetMaker {
         meter.compensates(),
         meter.percentPerKelvin(),
         own,
-        "%s at %s °C, %s (this feed: %s %%/K)"
+        "%s at %s, %s (this feed: %s %%/K)"
             .formatted(
-                meter.unit().show(shown), Text.plain(request.celsius()), how, Text.fixed(own, 2)));
+                meter.unit().show(shown),
+                request.units().temperature(request.celsius()),
+                how,
+                Text.fixed(own, 2)));
   }
 
   private double raw(Blend of) {

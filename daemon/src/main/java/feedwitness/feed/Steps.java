@@ -52,8 +52,10 @@ final class Steps {
   private void tank(List<Dose> used) {
     Blend all = new Blend(request.water(), request.acid(), used);
     add(
-        "Fill the tank with %s of water at %s °C, and stir."
-            .formatted(request.units().volume(request.litres()), Text.plain(request.celsius())),
+        "Fill the tank with %s of water at %s, and stir."
+            .formatted(
+                request.units().volume(request.litres()),
+                request.units().temperature(request.celsius())),
         new Blend(request.water(), AcidDose.NONE, List.of()));
     if (!request.acid().isNone()) {
       double millilitres = request.acid().millilitresPerLitre() * request.litres();

@@ -80,12 +80,12 @@ final class Stocks {
       refuse(name, inStock, saturation);
     } else if (saturation.share() > FULL) {
       notes.add(
-          "%s: %s is at %s %% of what the water holds at %s °C; a colder night drops it"
+          "%s: %s is at %s %% of what the water holds at %s; a colder night drops it"
               .formatted(
                   name,
                   saturation.limiting(),
                   Text.fixed(100 * saturation.share(), 0),
-                  Text.plain(wish.coldestNight())));
+                  request.units().temperature(wish.coldestNight())));
     }
     double cools = cools(inStock, foresight.waterPerLitre(perLitre));
     if (cools > COOLS) {
@@ -124,11 +124,11 @@ final class Stocks {
         new Fault(
             "stock.makes",
             Text.plain(wish.makes()),
-            "%s: %s would fall out at %s °C, %s times what the water holds"
+            "%s: %s would fall out at %s, %s times what the water holds"
                 .formatted(
                     name,
                     saturation.limiting(),
-                    Text.plain(wish.coldestNight()),
+                    request.units().temperature(wish.coldestNight()),
                     Text.figures(saturation.share(), 2)),
             "safe in %s: %s; then one litre makes %s L"
                 .formatted(

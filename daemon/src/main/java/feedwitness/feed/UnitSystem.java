@@ -32,6 +32,13 @@ enum UnitSystem {
     return Text.figures(grams / OUNCE, 3) + " oz";
   }
 
+  /** A temperature. */
+  String temperature(double celsius) {
+    return this == US
+        ? Text.figures(celsius * 1.8 + 32, 3) + " °F"
+        : Text.figures(celsius, 3) + " °C";
+  }
+
   /** A volume. */
   String volume(double litresOf) {
     if (this == METRIC && litresOf < 1) {

@@ -189,6 +189,34 @@ class FeedPropertiesTest {
     }
   }
 
+  @Property(tries = 150)
+  void everyRecipeKeepsItsBounds(
+      @ForAll @Size(4) List<@DoubleRange(min = 0, max = 300) Double> wanted,
+      @ForAll @Size(4) List<@IntRange(min = 1, max = 3) Integer> priorities,
+      @ForAll @DoubleRange(min = 0, max = 100) double ceiling,
+      @ForAll @DoubleRange(min = 0.05, max = 2) double most) {
+    List<Use> uses = new ArrayList<>();
+    for (String id :
+        List.of("calcium-nitrate", "KNO3", "magnesium-sulfate", "house-feed", "KNO3")) {
+      uses.add(new Use("", new Products().find(id), 1, Double.NaN, most, Double.NaN));
+    }
+    List<Nutrient> nutrients = List.of(Nutrient.NITRATE_N, Nutrient.P, Nutrient.K, Nutrient.MG);
+    List<Wish> wishes = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      Nutrient each = nutrients.get(i);
+      wishes.add(
+          new Wish("", each.symbol(), Set.of(each), wanted.get(i), priorities.get(i), false));
+    }
+    wishes.add(new Wish("", "S", Set.of(Nutrient.S), ceiling, 2, true));
+    Recipe recipe = new Recipe(uses, wishes, Nutrients.NONE);
+    double[] grams = recipe.solve();
+    for (double each : grams) {
+      assertTrue(each >= 0 && each <= most, () -> each + " g/L");
+    }
+    assertTrue(recipe.reached(4, grams) <= ceiling + 0.01, "sulfur " + recipe.reached(4, grams));
+    assertTrue(recipe.binding(grams).size() <= 10);
+  }
+
   private static double off(Recipe recipe, List<Wish> wishes, double[] grams) {
     double sum = 0;
     for (int i = 0; i < wishes.size(); i++) {

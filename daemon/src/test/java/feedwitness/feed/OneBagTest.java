@@ -123,6 +123,7 @@ class OneBagTest {
         Forms.oneBag().with("units", "us").with("make", Map.of("volume", "100 US gal")).sheet();
     assertEquals(378.5, us.volume().litres(), 0.1);
     assertEquals("100 US gal of feed", us.volume().text());
+    assertTrue(us.meter().text().contains(" at 68 °F"), us.meter()::text);
     assertTrue(us.weigh().get(0).text().endsWith(" oz"), us.weigh().get(0)::text);
     MixSheet imperial =
         Forms.oneBag()
