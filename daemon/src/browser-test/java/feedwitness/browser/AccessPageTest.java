@@ -111,7 +111,8 @@ class AccessPageTest {
         BrowserPage helpers = phone(ColorScheme.LIGHT)) {
       pair(own.page(), code, "Barrel phone");
       assertThat(own.page().locator("article[data-point=drain]")).isVisible();
-      own.page().locator("footer a[href='#devices']").click();
+      own.page().locator("nav a[href='#more']").click();
+      own.page().locator("#page-more a[href='#devices']").click();
       assertThat(own.page().locator("[data-self]")).containsText("Barrel phone");
       own.page().locator("label:has(input[value=see])").click();
       own.page().locator("form[data-offer] .buttons button").click();

@@ -101,7 +101,8 @@ class AlarmsPageTest {
       assertThat(alarm.locator("h3")).containsText("Borehole", patiently());
       assertThat(page.locator("[data-lead]")).containsText("One alarm needs an answer");
       assertThat(page.locator("[data-alarm-count]")).containsText("1");
-      Locator answer = alarm.locator("button", new Locator.LocatorOptions().setHasText("I see to it"));
+      Locator answer =
+          alarm.locator("button", new Locator.LocatorOptions().setHasText("I see to it"));
       assertEquals(true, answer.boundingBox().height >= 56, "a wet thumb needs 56 px");
       answer.click();
       assertThat(page.locator("#page-alarms .error").first()).containsText("no name given");
@@ -109,8 +110,11 @@ class AlarmsPageTest {
       answer.click();
       assertThat(alarm).containsText("nswered by Kim", patiently());
       assertThat(page.locator("[data-lead]")).containsText("Nothing needs an answer");
-      alarm.locator("button", new Locator.LocatorOptions().setHasText("Take the answer back")).click();
-      assertThat(page.locator("[data-lead]")).containsText("One alarm needs an answer", patiently());
+      alarm
+          .locator("button", new Locator.LocatorOptions().setHasText("Take the answer back"))
+          .click();
+      assertThat(page.locator("[data-lead]"))
+          .containsText("One alarm needs an answer", patiently());
       window.expectNoSidewaysScrolling();
       assertEquals("[]", new AxeBuilder(page).analyze().getViolations().toString());
       window.expectNoComplaints();
@@ -125,7 +129,8 @@ class AlarmsPageTest {
       page.locator(".journal-form > button").click();
       page.locator("#journal-text").fill("Flushed the line");
       page.locator("#journal-plants").fill("leaf edges brown");
-      page.locator("#journal-photo").setInputFiles(new FilePayload("leaf.png", "image/png", photo()));
+      page.locator("#journal-photo")
+          .setInputFiles(new FilePayload("leaf.png", "image/png", photo()));
       page.locator("#page-journal [data-who]").fill("Kim");
       page.locator(".journal-form .buttons button").click();
       Locator entry = page.locator("article.entry[data-kind=note]").first();
@@ -149,7 +154,8 @@ class AlarmsPageTest {
       assertThat(line.locator("[data-feeding]")).containsText("Nobody said", patiently());
       line.locator(".feeding summary").click();
       line.locator(".feeding [data-who]").fill("Kim");
-      line.locator(".feeding button", new Locator.LocatorOptions().setHasText("Growing on")).click();
+      line.locator(".feeding button", new Locator.LocatorOptions().setHasText("Growing on"))
+          .click();
       assertThat(line.locator("[data-feeding]")).containsText("Growing on since", patiently());
       assertThat(line.locator("[data-feeding]")).containsText("1.35 to 1.65 mS/cm");
       assertThat(line.locator(".ruler .plan"))

@@ -122,7 +122,7 @@ class NurseryPageTest {
       Page page = window.page();
       Locator line = page.locator("article[data-point=line]");
       becomes(line, "data-state", "reading");
-      line.locator("summary").click();
+      line.locator(".basis > summary").click();
       assertThat(line.locator("[data-step=octets]")).containsText("The instrument sent");
       assertThat(line.locator("[data-step=compensation]")).containsText("referred to 25 °C");
       assertThat(line.locator("[data-budget] tbody tr")).hasCount(6);
