@@ -16,13 +16,13 @@ final class FindingWords {
 
   String shifted(double percent, double plusMinus, Stage stage, boolean gradual, Diagnosis why) {
     String what =
-        "%.1f %% %s than normal%s%s"
-            .formatted(
-                Math.abs(percent),
-                thing(percent),
-                Double.isNaN(plusMinus) ? "" : " (± %.1f %%)".formatted(plusMinus),
-                gradual ? ", little by little" : "");
-    return say("%s, %s; %s".formatted(what, limit(stage), advice(why)));
+        put(
+            "%.1f %% %s than normal%s%s",
+            Math.abs(percent),
+            thing(percent),
+            Double.isNaN(plusMinus) ? "" : put(" (± %.1f %%)", plusMinus),
+            gradual ? ", little by little" : "");
+    return say(put("%s, %s; %s", what, limit(stage), advice(why)));
   }
 
   private String thing(double percent) {
@@ -34,9 +34,9 @@ final class FindingWords {
 
   private String limit(Stage stage) {
     return switch (stage) {
-      case ALARM -> "alarm from %.0f %%".formatted(line.limits().alarmPercent());
-      case NOTICE -> "notice from %.0f %%".formatted(line.limits().noticePercent());
-      default -> "below the notice from %.0f %%".formatted(line.limits().noticePercent());
+      case ALARM -> put("alarm from %.0f %%", line.limits().alarmPercent());
+      case NOTICE -> put("notice from %.0f %%", line.limits().noticePercent());
+      default -> put("below the notice from %.0f %%", line.limits().noticePercent());
     };
   }
 
@@ -48,20 +48,21 @@ final class FindingWords {
 
   String plain(double conductivity, double source, Diagnosis why) {
     return say(
-        "%.2f mS/cm is the source water's %.2f mS/cm, no feed is mixed in; %s"
-            .formatted(conductivity, source, advice(why)));
+        put(
+            "%.2f mS/cm is the source water's %.2f mS/cm, no feed is mixed in; %s",
+            conductivity, source, advice(why)));
   }
 
   String offRecipe(double percent, double strength) {
     return say(
-        ("what is normal here is %.1f %% %s than %.2f mS/cm needs, alarm from %.0f %%; check ratio,"
+        put(
+            "what is normal here is %.1f %% %s than %.2f mS/cm needs, alarm from %.0f %%; check ratio,"
                 + " stock and source strength in the configuration, then the line probe in a"
-                + " standard")
-            .formatted(
-                Math.abs(percent),
-                percent < 0 ? "less feed" : "more feed",
-                strength,
-                line.limits().alarmPercent()));
+                + " standard",
+            Math.abs(percent),
+            percent < 0 ? "less feed" : "more feed",
+            strength,
+            line.limits().alarmPercent()));
   }
 
   String unsteady(Diagnosis why) {
@@ -84,22 +85,25 @@ final class FindingWords {
 
   String learnt(int events, double percent) {
     return say(
-        "what is normal has been learnt from %d irrigation events, which scatter by ± %.1f %%"
-            .formatted(events, percent));
+        put(
+            "what is normal has been learnt from %d irrigation events, which scatter by ± %.1f %%",
+            events, percent));
   }
 
   String strengthLearnt(double strength) {
     return say(
-        ("%.2f mS/cm keeps coming back and is now taken for a strength of its own; write it under"
-                + " strengths if it is meant, check the injector if it is not")
-            .formatted(strength));
+        put(
+            "%.2f mS/cm keeps coming back and is now taken for a strength of its own; write it under"
+                + " strengths if it is meant, check the injector if it is not",
+            strength));
   }
 
   String sourceSilent(double used) {
     return say(
-        ("source probe has said nothing for %.0f h; its usual %.2f mS/cm is used, and a change of"
-                + " source water would look like a change of feed; check the source probe")
-            .formatted(SourceWater.FRESH / 3600, used));
+        put(
+            "source probe has said nothing for %.0f h; its usual %.2f mS/cm is used, and a change of"
+                + " source water would look like a change of feed; check the source probe",
+            SourceWater.FRESH / 3600, used));
   }
 
   String sourceUnknown(boolean configured) {
@@ -121,24 +125,28 @@ final class FindingWords {
             ? "nothing is judged until the next change"
             : change.rebaselines() ? "what is normal is learnt anew" : "what is normal stays";
     return say(
-        "%s; %s%s"
-            .formatted(
-                change.words(),
-                anew,
-                during ? "; the irrigation event under way is not judged" : ""));
+        put(
+            "%s; %s%s",
+            change.words(), anew, during ? "; the irrigation event under way is not judged" : ""));
   }
 
   String feedWhileOff(double conductivity, double source) {
     return say(
-        ("%.2f mS/cm flows where the source has %.2f mS/cm, though the injector is set to inject"
-                + " nothing; note the ratio it is really set to")
-            .formatted(conductivity, source));
+        put(
+            "%.2f mS/cm flows where the source has %.2f mS/cm, though the injector is set to inject"
+                + " nothing; note the ratio it is really set to",
+            conductivity, source));
   }
 
   String clock(double seconds) {
     return say(
-        "clock jumped by %+.0f s; times before lie on the old clock, nothing is judged by them"
-            .formatted(seconds));
+        put(
+            "clock jumped by %+.0f s; times before lie on the old clock, nothing is judged by them",
+            seconds));
+  }
+
+  private static String put(String text, Object... values) {
+    return String.format(Locale.ROOT, text, values);
   }
 
   private String say(String what) {

@@ -16,11 +16,8 @@ final class InjectorChart {
   /** Events after which it is said that what is normal has been learnt. */
   static final int LEARNT = 12;
 
-  /**
-   * A large shift is found in three events whatever its sum's limit, so nearly all the false alarms
-   * allowed are spent on small ones.
-   */
-  private static final double SMALL_SHARE = 0.75;
+  /** Of the false alarms allowed: two events of a large shift still signal with the rest. */
+  private static final double SMALL_SHARE = 0.65;
 
   /** Self-starting, with a memory taken rather too high, runs longer than designed: measured. */
   private static final double CAUTION = 0.85;
@@ -58,6 +55,7 @@ final class InjectorChart {
   private int events;
   private int direction;
   private double begun;
+  private double found;
   private double settled = Double.NEGATIVE_INFINITY;
   private boolean learnt;
   private double creeping = Double.NaN;
@@ -157,6 +155,7 @@ final class InjectorChart {
     Stage before = known ? stage : Stage.NOTE;
     direction = signal;
     int count = Math.max(1, strayed.since(since));
+    found = known ? found : strayed.seconds(1);
     boolean slow = strayed.gradual(count);
     begun = slow ? since : strayed.seconds(strayed.sharpest(signal, settled));
     stage = before;
@@ -183,7 +182,7 @@ final class InjectorChart {
     int few = Math.min(3, count);
     double now = strayed.mean(few, NEARLY_CERTAIN * sigma);
     boolean small =
-        strayed.size() >= WIDEST
+        strayed.since(found) >= WIDEST
             && Math.abs(strayed.mean(WIDEST, NEARLY_CERTAIN * sigma))
                 < 1.5 * baseline.standardError(WIDEST);
     boolean back = few == 3 && Math.abs(now) < Math.log1p(limits.noticePercent() / 200);
@@ -354,7 +353,12 @@ final class InjectorChart {
     waiting.write(out);
     out.number(eventsPerDay).number(firstSeconds).whole(events).whole(direction + 1L);
     out.number(begun).number(creeping).choice(stage, STAGES).truth(gradual);
-    out.number(size).number(error).whole(lastLevel + 1L).number(settled).truth(learnt);
+    out.number(size)
+        .number(error)
+        .whole(lastLevel + 1L)
+        .number(settled)
+        .truth(learnt)
+        .number(found);
   }
 
   void read(StateReader in) {
@@ -376,6 +380,7 @@ final class InjectorChart {
     lastLevel = in.count(Levels.MOST) - 1;
     settled = in.number();
     learnt = in.truth();
+    found = in.number();
     eventsPerDay = Math.max(2, Math.min(200, eventsPerDay));
     designed = runLength();
     sums.runLength(designed);
