@@ -93,7 +93,7 @@ final class H2File {
    */
   Connection openWriter() throws SQLException {
     Connection connection =
-        connect(";WRITE_DELAY=60000;CACHE_SIZE=4096;TRACE_LEVEL_FILE=0;DEFAULT_LOCK_TIMEOUT=10000");
+        connect(";WRITE_DELAY=60000;CACHE_SIZE=8192;TRACE_LEVEL_FILE=0;DEFAULT_LOCK_TIMEOUT=10000");
     connection.setAutoCommit(false);
     // 25 days: until tidied up
     store(connection).setRetentionTime(Integer.MAX_VALUE);
