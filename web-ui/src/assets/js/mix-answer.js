@@ -164,7 +164,7 @@ function stocks(all) {
           "p",
           {},
           h("b", {}, `${each.name}: one litre makes ${amountOf(each.makes)} L`),
-          ` (${amountOf(each.percent)} %, 1 part to ${amountOf(each.parts_water)} of water${known(each.dial) ? `, dial at ${amountOf(each.dial)}` : ""})`,
+          ` (${rate(each.percent)} %, 1 part to ${amountOf(each.parts_water)} of water${known(each.dial) ? `, dial at ${amountOf(each.dial)}` : ""})`,
         ),
         h(
           "p",

@@ -2,7 +2,7 @@
 
 import { api } from "./api.js";
 import { h, say } from "./dom.js";
-import { known } from "./format.js";
+import { conductivity, known } from "./format.js";
 import { list, rate } from "./mix-answer.js";
 import { amountOf } from "./mix-bars.js";
 import { whoLine } from "./who.js";
@@ -30,7 +30,7 @@ export function supplementOf(supplement) {
     h(
       "p",
       { class: "plain" },
-      `It raises the strength by ${amountOf(supplement.strength_added)} mS/cm.`,
+      `It raises the strength by ${conductivity(supplement.strength_added)} mS/cm.`,
     ),
     list("Notes", supplement.notes, "notes"),
     list("Cautions", supplement.cautions, "cautions"),

@@ -85,6 +85,6 @@ function drawing({ from_water: water, total, wanted, ceiling }, end) {
 export function amountOf(value) {
   if (!known(value)) return "–";
   if (value === 0) return "0";
-  if (value >= 100) return value.toFixed(0);
+  if (value >= 100 || Number.isInteger(value)) return value.toFixed(0);
   return value >= 10 ? value.toFixed(1) : String(Number(value.toPrecision(2)));
 }

@@ -1,18 +1,19 @@
 /** The form of the mix: what is shown when, what it keeps, and what is wrong beside the fields. */
 
 import { h, say } from "./dom.js";
-import { choice, part, tick, whole } from "./mix-fields.js";
 import {
   acidPart,
-  fallbackPart,
+  choice,
   goalPart,
-  injectorPart,
   makePart,
   meterPart,
-  saltPart,
+  part,
   stockPart,
+  tick,
   waterPart,
+  whole,
 } from "./mix-fields.js";
+import { fallbackPart, injectorPart, saltPart } from "./mix-fields-aside.js";
 import { keep, recall } from "./mix-keep.js";
 import { ownProducts } from "./mix-own.js";
 import { placeOf, plainPath, requestOf } from "./mix-request.js";

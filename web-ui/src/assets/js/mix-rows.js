@@ -9,8 +9,8 @@ const MOST_NUTRIENTS = 14;
 const MOST_POINTS = 8;
 const WISHES = [
   ["2", "wanted"],
-  ["1", "wanted before all else"],
-  ["3", "wanted if it can be"],
+  ["1", "wanted first"],
+  ["3", "if it can be"],
   ["most", "at most"],
 ];
 const USUAL_NUTRIENTS = ["N", "P2O5", "K2O", "Ca", "Mg", "S"];
@@ -97,7 +97,7 @@ export function nutrients(state, changed) {
       { class: "wish" },
       symbol,
       amount(`~nutrient[${n}].amount`, "mg/L"),
-      field(`~nutrient[${n}].how`, "How much it matters", { options: WISHES }),
+      field(`~nutrient[${n}].how`, "It is", { options: WISHES }),
     );
   };
   const words = { more: "Another nutrient", fewer: "One nutrient less" };

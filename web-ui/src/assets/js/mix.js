@@ -72,10 +72,13 @@ export function mix(page) {
   function show(got) {
     const faults = form.showFaults(got.faults);
     if (faults.length > 0) {
-      nothing(...toPutRight(faults));
+      const { title, count, children } = toPutRight(faults);
+      nothing(h("h3", {}, title), ...children);
+      say(short, `${title}: ${count}`);
+      strip.hidden = false;
       return;
     }
-    const heading = [state.site?.title, weekday(now())].filter(Boolean).join(", ");
+    const heading = [state.site?.name, weekday(now())].filter(Boolean).join(", ");
     const parts = [
       got.sheet ? sheetOf(got.sheet, heading) : null,
       got.supplement ? supplementOf(got.supplement) : null,
@@ -134,14 +137,14 @@ function toPutRight(faults) {
     if (place) places.add(place);
     return true;
   });
-  return [
-    h("h3", {}, title),
+  const children = [
     h("ul", { class: "plain put-right", "data-put-right": true }, lines.map(line)),
     wrong.length > 0 && missing > 0
       ? h("p", { class: "plain soft" }, "And some fields are still empty.")
       : null,
     h("p", { class: "why plain" }, "The grams appear here as soon as the sum can be done."),
   ].filter(Boolean);
+  return { title, count: lines.length, children };
 }
 
 /** A line that leads to its field. */
