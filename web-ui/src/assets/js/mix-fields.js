@@ -275,13 +275,13 @@ export function stockPart(points) {
         "Coldest night it stands through",
         "In °C: salts fall out in the cold.",
       ),
-      field("stock.stocks", "Barrels", {
-        options: [
-          ["1", "one stock"],
-          ["2", "two: calcium apart"],
-        ],
-      }),
     ),
+    field("stock.stocks", "Barrels", {
+      options: [
+        ["1", "one stock"],
+        ["2", "two: calcium apart"],
+      ],
+    }),
     field("~dilution", "The injector is set in", {
       options: [
         ["makes", "litres that one litre of stock makes"],

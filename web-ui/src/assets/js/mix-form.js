@@ -31,6 +31,7 @@ export function mixForm(changed) {
   const state = recall();
   let fertilizers = [];
   let places = new Map();
+  let ownFaults = [];
   const restructured = () => {
     restore();
     offer(form, fertilizers, state);
@@ -173,9 +174,10 @@ export function mixForm(changed) {
         state,
       );
       places = asked.places;
+      ownFaults = asked.faults;
       return asked.request;
     },
-    showFaults: (faults) => showFaults(form, faults, places),
+    showFaults: (faults) => showFaults(form, [...ownFaults, ...faults], places),
     mode: () => chosen("~what"),
   };
 }
@@ -196,15 +198,16 @@ function showFaults(form, faults, places) {
     if (!before) said.set(place, { words, missing: value === "" });
     return { words, place, missing: value === "" };
   });
+  for (const control of form.querySelectorAll("[aria-invalid]")) {
+    control.removeAttribute("aria-invalid");
+  }
   for (const place of form.querySelectorAll("[data-error]")) {
     const fault = said.get(place);
     say(place, fault?.words ?? "");
     place.toggleAttribute("data-missing", fault?.missing ?? false);
-    const name = place.dataset.error;
-    for (const control of form.querySelectorAll(`[name="${CSS.escape(name)}"]`)) {
-      if (fault && !fault.missing) control.setAttribute("aria-invalid", "true");
-      else control.removeAttribute("aria-invalid");
-    }
+    if (!fault || fault.missing) continue;
+    const name = CSS.escape(place.dataset.error);
+    place.parentElement.querySelector(`[name="${name}"]`)?.setAttribute("aria-invalid", "true");
   }
   return told;
 }

@@ -8,7 +8,10 @@ export function plainPath(path) {
   return path.replaceAll("-", "_").toLowerCase();
 }
 
-/** {request, places}: places maps a path of the request to the name of the field it was typed into. */
+/**
+ * {request, places, faults}: places maps a path of the request to the name of the field it was typed
+ * into; faults are those no request could carry.
+ */
 export function requestOf(controls, state) {
   const request = {};
   const places = new Map();
@@ -17,14 +20,9 @@ export function requestOf(controls, state) {
     put(request, name, value.trim());
   }
   chooseProducts(request, controls);
-  for (const wish of wishes(controls)) {
-    const path = `goal.nutrients.${wish.symbol}`;
-    put(request, path, wish.value);
-    places.set(plainPath(path), wish.name);
-  }
-  if (request.make) tidyMake(request.make);
+  const faults = nutrientsWanted(request, places, controls);
   ownProducts(request, state, places);
-  return { request, places };
+  return { request, places, faults };
 }
 
 /** The name of the place where a fault of that path is shown; its section if it has none itself. */
@@ -87,11 +85,29 @@ function wishes(controls) {
     .filter(({ symbol, amount }) => symbol && amount);
 }
 
-/** The sum itself asks for what is missing; an empty section would be taken as left out. */
-function tidyMake(make) {
-  if (make.per_pot && !make.pots) delete make.pots;
+/** One nutrient may be wanted and have a ceiling, but not be wanted twice. */
+function nutrientsWanted(request, places, controls) {
+  const faults = [];
+  const wanted = {};
+  for (const { symbol, amount, name, value } of wishes(controls)) {
+    const before = (wanted[symbol] ??= {});
+    if (Object.keys(value).some((key) => key in before)) {
+      faults.push({
+        field: name,
+        value: amount,
+        reason: `${symbol} stands there twice`,
+        remedy: "keep one line of it, or choose another nutrient",
+      });
+      continue;
+    }
+    Object.assign(before, value);
+    places.set(plainPath(`goal.nutrients.${symbol}`), name);
+  }
+  if (Object.keys(wanted).length > 0) put(request, "goal.nutrients", wanted);
+  return faults;
 }
 
+/** Those with something on their label, or chosen; places lead back to where they were typed. */
 function ownProducts(request, state, places) {
   const own = [];
   state.products.forEach(({ id }, index) => {
