@@ -34,6 +34,8 @@ export const api = {
   feeding: () => ask("/api/v1/feeding"),
   feed: (body) => send("/api/v1/feeding", body),
   feedLevel: (body) => send("/api/v1/feeding/level", body),
+  fertilizers: () => ask("/api/v1/fertilizers"),
+  mix: (form) => send("/api/v1/mix", form),
   note: (note) => send("/api/v1/journal", note),
   /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
   journal(wanted) {

@@ -10,6 +10,7 @@ import { header } from "./header.js";
 import { history } from "./history.js";
 import { journal } from "./journal.js";
 import { messages } from "./messages.js";
+import { mix } from "./mix.js";
 import { more, MORE } from "./more.js";
 import { setup } from "./setup.js";
 import { state } from "./state.js";
@@ -18,7 +19,7 @@ import { suggestWho } from "./who.js";
 
 const HEALTH_EVERY_MS = 10000;
 const ALARMS_AFTER_MS = 300;
-const PAGES = ["now", "alarms", "journal", "history", "more", ...MORE.map(([name]) => name)];
+const PAGES = ["now", "alarms", "journal", "mix", "history", "more", ...MORE.map(([name]) => name)];
 
 const find = (selector) => document.querySelector(selector);
 const announce = (text) => {
@@ -30,6 +31,7 @@ const entries = cards(find("[data-cards]"), announce);
 const pages = {
   alarms: alarms(find("#page-alarms"), { announce }),
   journal: journal(find("#page-journal"), { announce }),
+  mix: mix(find("#page-mix")),
   more: more(find("#page-more")),
   history: history(find("#page-history")),
   messages: messages(find("#page-messages"), announce),
