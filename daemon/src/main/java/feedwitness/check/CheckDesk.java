@@ -196,6 +196,10 @@ public final class CheckDesk {
     if (back == null) {
       return CheckReply.refused("%s is not in a beaker, as far as is known".formatted(subject));
     }
+    Optional<String> person = Persons.problem(author, "");
+    if (person.isPresent()) {
+      return CheckReply.refused(person.get());
+    }
     Optional<ProbeReturned> record = back.said(author, now);
     return new CheckReply(
         true,
@@ -210,6 +214,11 @@ public final class CheckDesk {
 
   /** Keeps what was made beside a session: a comparison, a cleaning, an adjustment taken back. */
   public CheckReply record(CheckEvidence record) {
+    String note = record instanceof ProbeCleaned cleaned ? cleaned.how() : "";
+    Optional<String> person = Persons.problem(record.author(), note);
+    if (person.isPresent()) {
+      return CheckReply.refused(person.get());
+    }
     if (record instanceof CurveAdjusted && open.of(record.subject()).isPresent()) {
       return CheckReply.refused(
           "a check of %s is open; finish or abandon it first".formatted(record.subject()));

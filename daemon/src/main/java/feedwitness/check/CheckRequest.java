@@ -37,7 +37,6 @@ public record CheckRequest(
     Optional<Mark> mark,
     LocalDate today,
     boolean confirmed) {
-  private static final int LONGEST_AUTHOR = 80;
   private static final double LEAST_TOLERANCE = 0.1;
   private static final double MOST_TOLERANCE = 20;
 
@@ -78,8 +77,9 @@ public record CheckRequest(
   }
 
   private Optional<String> refusal() {
-    if (author.isBlank() || author.length() > LONGEST_AUTHOR) {
-      return Optional.of("say who does the check, 1 to 80 characters");
+    Optional<String> person = Persons.problem(author, "");
+    if (person.isPresent()) {
+      return person;
     }
     if (!(tolerancePercent >= LEAST_TOLERANCE && tolerancePercent <= MOST_TOLERANCE)) {
       return Optional.of(

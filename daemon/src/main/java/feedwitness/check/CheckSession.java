@@ -251,6 +251,10 @@ public final class CheckSession {
 
   /** The probe has been cleaned: a new round begins. */
   public CheckReply cleaned(String author, String how, When now) {
+    Optional<String> person = Persons.problem(author, how);
+    if (person.isPresent()) {
+      return CheckReply.refused(person.get());
+    }
     if (phase != Phase.ROUND_DONE) {
       return CheckReply.refused(
           round() == Round.AS_FOUND
@@ -304,6 +308,10 @@ public final class CheckSession {
   }
 
   private CheckReply adjusted(CurveAdjusted record, When now) {
+    Optional<String> person = Persons.problem(record.author(), record.id());
+    if (person.isPresent()) {
+      return CheckReply.refused(person.get());
+    }
     accept(record);
     lastDeed = now;
     return CheckReply.done(record.words() + "; " + guide(), record);
@@ -354,6 +362,10 @@ public final class CheckSession {
   }
 
   private CheckReply close(String author, CheckClosed.Ending ending, String why, When now) {
+    Optional<String> person = Persons.problem(author, why);
+    if (person.isPresent()) {
+      return CheckReply.refused(person.get());
+    }
     CheckClosed record = new CheckClosed(entry(author, now), ending, verdict(), why);
     phase = Phase.CLOSED;
     return CheckReply.done(

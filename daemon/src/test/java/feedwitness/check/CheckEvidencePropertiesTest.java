@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.calibration.CalibrationCurve;
+import feedwitness.ledger.EvidenceDraft;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.InstrumentLimits;
 import feedwitness.measurement.TemperatureCompensation;
@@ -15,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.StringLength;
@@ -27,6 +29,22 @@ class CheckEvidencePropertiesTest {
       @ForAll long seed, @ForAll @StringLength(max = 60) String words) {
     for (CheckEvidence record : all(new Random(seed), words)) {
       assertEquals(Optional.of(record), CheckEvidence.read(record.kind(), record.toFields()));
+    }
+  }
+
+  /** Kind, subject, author and fields have the shape that the ledger takes. */
+  @Property(tries = 100)
+  void everyRecordCanBePutOnRecord(
+      @ForAll long seed, @ForAll @StringLength(max = 80) String words) {
+    for (CheckEvidence record : all(new Random(seed), words)) {
+      EvidenceDraft draft =
+          new EvidenceDraft(
+              record.kind(),
+              record.subject().toText(),
+              record.author(),
+              new TreeMap<>(record.toFields()),
+              Optional.empty());
+      assertEquals(Optional.of(record), CheckEvidence.read(draft.kind(), draft.fields()));
     }
   }
 

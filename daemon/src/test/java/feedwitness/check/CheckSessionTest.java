@@ -237,6 +237,15 @@ class CheckSessionTest {
   }
 
   @Test
+  void takesOnlyWhatCanBeKept() {
+    CheckSession session = bench.round(bench.begin(Bench.plain()));
+    refused(session.cleaned("the grower", "x".repeat(1001), bench.now()), "at most 1000 fit");
+    refused(session.cleaned("", "brush", bench.now()), "say who does it");
+    refused(session.finish("y".repeat(81), bench.now()), "1 to 80 characters");
+    assertEquals(Phase.ROUND_DONE, session.phase());
+  }
+
+  @Test
   void takesNothingAfterItsEnd() {
     bench.gain = 0.93;
     CheckSession session = bench.round(bench.begin(Bench.plain()));
