@@ -174,6 +174,10 @@ class CheckServiceTest {
     try (ServiceUnderTest service = start()) {
       JsonNode now = service.get(TANK);
       assertEquals(1, now.at("/open/results").size(), now::toString);
+      String config = folder.resolve("feedwitness.toml").toString();
+      Cli status = Cli.run("check", "status", "tank", "--config", config);
+      assertEquals(0, status.code(), status::err);
+      assertTrue(status.out().contains("now: rinse the probe"), status.out());
       assertEquals("rinse", now.at("/open/phase").asText());
       JsonNode second =
           service.post(
@@ -181,8 +185,14 @@ class CheckServiceTest {
       assertTrue(
           second.path("detail").asText().contains("Kim has been checking"), second::toString);
       measure(service, "2.77mS/cm");
-      service.post(TANK + "/step", step("finish"), 200);
+      Cli end = Cli.run("check", "finish", "tank", "--who", "Robin", "--config", config);
+      assertEquals(0, end.code(), end::err);
       assertTrue(service.get(TANK).at("/open").isNull());
+      Cli log = Cli.run("check", "log", "--config", config);
+      assertTrue(log.out().contains(",as found,"), log.out());
+      Cli wrong = Cli.run("check", "finish", "tank", "--config", config);
+      assertEquals(1, wrong.code());
+      assertTrue(wrong.err().contains("no check of tank is open"), wrong.err());
     }
   }
 
