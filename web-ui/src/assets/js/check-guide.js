@@ -17,7 +17,7 @@ export function guide(stand, act) {
   const todo = h("p", { class: "todo", "data-guide": true, "aria-live": "polite" });
   const figure = h("p", { class: "live", "data-live": true });
   const settling = h("p", { class: "plain", "data-settling": true });
-  const verdict = h("p", { class: "verdict plain", "data-verdict": true });
+  const verdict = h("p", { class: "verdict plain", "data-check-verdict": true });
   const proposal = h("p", { class: "plain", "data-adjustment": true });
   const buttons = h("div", { class: "steps", "data-steps": true });
   const results = h("ul", { class: "results plain", "data-results": true });

@@ -42,23 +42,20 @@ public final class AdjustmentSum {
         return new Refused(tooFar(result.title(), result.shown() / result.reference()));
       }
     }
-    Proposed proposed =
-        results.size() == 1 ? onePoint(instrument.basis().calibration(), results.get(0)) : null;
-    if (proposed == null) {
-      StandardResult low = results.get(0);
-      StandardResult high = results.get(results.size() - 1);
-      if (!(high.indicated() / low.indicated() > LEAST_RATIO)) {
-        return new Refused(
-            "the two standards read %s and %s mS/cm, too close together for a slope and an offset; take standards at least 1.3 times apart"
-                .formatted(Say.number(low.indicated(), 4), Say.number(high.indicated(), 4)));
-      }
-      proposed = twoPoint(low, high);
-    }
-    double slopeOff = 100 * (proposed.curve().slope() - 1);
-    return Math.abs(slopeOff) > MOST_PERCENT
+    Outcome outcome =
+        results.size() == 1
+            ? onePoint(instrument.basis().calibration(), results.get(0))
+            : twoPoint(results.get(0), results.get(results.size() - 1));
+    return outcome instanceof Proposed proposed ? bounded(proposed) : outcome;
+  }
+
+  /** Small steps add up: the whole curve must stay near what the maker delivered. */
+  private static Outcome bounded(Proposed proposed) {
+    double slope = proposed.curve().slope();
+    return Math.abs(100 * (slope - 1)) > MOST_PERCENT
         ? new Refused(
             "together with earlier adjustments the slope would be %s, more than 20 %% from 1; %s"
-                .formatted(Say.number(proposed.curve().slope(), 4), causes()))
+                .formatted(Say.number(slope, 4), causes()))
         : proposed;
   }
 
@@ -85,7 +82,12 @@ public final class AdjustmentSum {
    * The straight line through (indicated, reference) of both. Errors of each standard alone are
    * independent; those common to both, such as of the temperature sensor, scale the whole line.
    */
-  private static Proposed twoPoint(StandardResult low, StandardResult high) {
+  private static Outcome twoPoint(StandardResult low, StandardResult high) {
+    if (!(high.indicated() / low.indicated() > LEAST_RATIO)) {
+      return new Refused(
+          "the two standards read %s and %s mS/cm, too close together for a slope and an offset; take standards at least 1.3 times apart"
+              .formatted(Say.number(low.indicated(), 4), Say.number(high.indicated(), 4)));
+    }
     double x1 = low.indicated();
     double x2 = high.indicated();
     double apart = x2 - x1;
