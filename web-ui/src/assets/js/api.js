@@ -36,6 +36,13 @@ export const api = {
   feedLevel: (body) => send("/api/v1/feeding/level", body),
   fertilizers: () => ask("/api/v1/fertilizers"),
   mix: (form) => send("/api/v1/mix", form),
+  checks: () => ask("/api/v1/checks"),
+  check: (kind, name) => ask(`/api/v1/checks/${kind}/${encodeURIComponent(name)}`),
+  beginCheck: (kind, name, wish) =>
+    send(`/api/v1/checks/${kind}/${encodeURIComponent(name)}/begin`, wish),
+  stepCheck: (kind, name, step) =>
+    send(`/api/v1/checks/${kind}/${encodeURIComponent(name)}/step`, step),
+  checkRecord: (id) => ask(`/api/v1/check-records/${encodeURIComponent(id)}`),
   note: (note) => send("/api/v1/journal", note),
   /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
   journal(wanted) {

@@ -4,6 +4,7 @@ import { alarms } from "./alarms.js";
 import { answers } from "./answers.js";
 import { api } from "./api.js";
 import { cards } from "./cards.js";
+import { checks } from "./checks.js";
 import { now, setNow, setZone } from "./clock.js";
 import { devices } from "./devices.js";
 import { header } from "./header.js";
@@ -35,6 +36,7 @@ const pages = {
   more: more(find("#page-more")),
   history: history(find("#page-history")),
   messages: messages(find("#page-messages"), announce),
+  checks: checks(find("#page-checks"), { announce }),
   setup: setup(find("#page-setup"), { saved, announce }),
   devices: devices(find("#page-devices"), { announce }),
 };

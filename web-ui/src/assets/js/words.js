@@ -10,9 +10,14 @@ const FLAGS = {
   "conductivity-missing": "no conductivity in the message",
   unknown: "too little evidence to judge",
   undated: "the clock was not trusted when it came",
+  "in-beaker": "probe is being checked: the liquid in the beaker, not that of its place",
+  "out-of-place": "probe was lifted out and hung in something else",
+  doubted: "a later check found the probe out of tolerance",
 };
 
 const FLAG_REMEDIES = {
+  "in-beaker": "Finish the check and put the probe back.",
+  "out-of-place": "Put the probe back where it belongs.",
   "outside-rated-range":
     "Catch a cup and compare with a handheld meter; if that agrees, the instrument is the wrong one for this strength.",
   "both-zero": "Look whether the probe has power and its plug sits tight.",

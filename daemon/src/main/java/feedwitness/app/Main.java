@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
       DemoCommand.class,
       StatusCommand.class,
       AlarmsCommand.class,
+      CheckCommand.class,
       PortsCommand.class,
       ListenCommand.class,
       CheckConfigCommand.class,

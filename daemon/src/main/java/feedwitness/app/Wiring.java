@@ -2,6 +2,7 @@ package feedwitness.app;
 
 import feedwitness.acquire.SessionPool;
 import feedwitness.engine.AlarmWatch;
+import feedwitness.engine.CheckWatch;
 import feedwitness.engine.Engine;
 import feedwitness.engine.Hindsight;
 import feedwitness.engine.Importer;
@@ -9,7 +10,6 @@ import feedwitness.engine.Intake;
 import feedwitness.engine.ServiceState;
 import feedwitness.host.ClockTrust;
 import feedwitness.host.DiskRoom;
-import feedwitness.ledger.Afterthought;
 import feedwitness.ledger.Afterthoughts;
 import feedwitness.ledger.History;
 import feedwitness.ledger.QualifiedHistory;
@@ -103,7 +103,7 @@ final class Wiring {
     H2Ledger ledger = ((LedgerOpening.Opened) opening).ledger();
     Intake intake = new Intake(ledger.boot(), around.clock(), around.trust());
     Afterthoughts later = new Afterthoughts();
-    later.load(ledger, Afterthought.KIND, Afterthought::read);
+    later.load(ledger);
     History history = new QualifiedHistory(ledger, later);
     Engine engine =
         new Engine(
@@ -116,6 +116,10 @@ final class Wiring {
             around.clock(),
             new Hindsight(ledger, ledger, later, intake::moment));
     AlarmWatch alarms = alarms(engine, ledger, config, around.pace());
+    CheckWatch checks = Checks.watch(config.checks(), engine, alarms, ledger, history, later);
+    engine.markBy(checks::marked);
+    alarms.suppressBy(checks::aside);
+    engine.watch(checks);
     engine.watch(alarms);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
@@ -147,7 +151,7 @@ final class Wiring {
     alarms.subscribe(event -> AlarmNotices.of(event).ifPresent(messages::tell));
     WebServer server =
         new WebServer(
-            new Desks(engine, history, desk, data, alarms, ledger, messages),
+            new Desks(engine, history, desk, data, alarms, ledger, messages, checks),
             way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
             way.tls());
     engine.start();

@@ -69,6 +69,11 @@ public final class CheckConditions {
         alarmSubject(subject), kind, active ? Presence.ACTIVE : Presence.CLEAR, words);
   }
 
+  /** Whether an alarm's subject is a handheld meter. */
+  public static boolean isOfMeter(String alarmSubject) {
+    return alarmSubject.startsWith("meter-");
+  }
+
   /** A slash is no part of an alarm's subject: {@code tank}, {@code meter-pen}. */
   static String alarmSubject(CheckSubject subject) {
     return subject.toText().replace('/', '-');

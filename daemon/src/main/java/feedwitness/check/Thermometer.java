@@ -20,7 +20,7 @@ public record Thermometer(double celsius, double accuracyKelvin) {
   }
 
   /** Standard uncertainty, K. */
-  double standardKelvin() {
+  public double standardKelvin() {
     return (assumed() ? ASSUMED_KELVIN : accuracyKelvin) / Math.sqrt(3);
   }
 }

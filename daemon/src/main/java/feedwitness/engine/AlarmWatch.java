@@ -8,6 +8,8 @@ import feedwitness.alarm.AlarmOutcome;
 import feedwitness.alarm.Condition;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.Standing;
+import feedwitness.check.CheckConditions;
+import feedwitness.check.CheckKinds;
 import feedwitness.ledger.Evidence;
 import feedwitness.ledger.EvidenceDraft;
 import feedwitness.ledger.EvidenceHistory;
@@ -33,6 +35,8 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.tinylog.Logger;
 
@@ -46,16 +50,24 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private static final String INSTALLATION = "installation";
 
   private static final Set<String> POINT_KINDS =
-      Set.copyOf(PointKinds.ALL.stream().map(AlarmKind::code).toList());
+      Stream.concat(PointKinds.ALL.stream(), CheckKinds.ALL.stream())
+          .map(AlarmKind::code)
+          .collect(Collectors.toUnmodifiableSet());
   private static final Set<String> PROBE_KINDS =
       Set.of(
-          PointKinds.NO_DATA.code(), PointKinds.IN_AIR.code(), PointKinds.INSTRUMENT_FAULT.code());
+          PointKinds.NO_DATA.code(),
+          PointKinds.IN_AIR.code(),
+          PointKinds.INSTRUMENT_FAULT.code(),
+          CheckKinds.DUE.code(),
+          CheckKinds.OVERDUE.code(),
+          CheckKinds.OUT_OF_PLACE.code());
 
   private final LiveView view;
   private final Supplier<Stamp> clock;
   private final EvidenceLedger ledger;
   private final Recorder recorder;
   private final ServiceConditions service;
+  private volatile Function<String, Optional<String>> aside = subject -> Optional.empty();
   private final List<Consumer<AlarmEvent>> listeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<PointName>> feedingListeners = new CopyOnWriteArrayList<>();
   private final AlarmBook book;
@@ -157,7 +169,7 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
     if (rules.off(key)) {
       return true;
     }
-    if (!POINT_KINDS.contains(key.kind())) {
+    if (!POINT_KINDS.contains(key.kind()) || CheckConditions.isOfMeter(key.subject())) {
       return false;
     }
     Optional<MeasuringPoint> point =
@@ -195,8 +207,23 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
     return SourceWater.of(view, site, point, now);
   }
 
+  /**
+   * Lets somebody say why alarms about a subject do not count at the moment.
+   *
+   * @param why is asked for each condition and must return at once, without waiting for anybody
+   */
+  public void suppressBy(Function<String, Optional<String>> why) {
+    aside = why;
+  }
+
   private void take(Condition condition, Stamp now) {
-    rules.apply(condition).ifPresent(counting -> tell(book.report(counting, now)));
+    Optional<String> byDesign =
+        condition.suppressed().isPresent()
+            ? condition.suppressed()
+            : aside.apply(condition.subject());
+    rules
+        .apply(condition.suppressed(byDesign))
+        .ifPresent(counting -> tell(book.report(counting, now)));
   }
 
   /** Time of one start never goes back, whichever thread brings it. */

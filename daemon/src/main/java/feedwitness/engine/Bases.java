@@ -25,6 +25,17 @@ final class Bases {
         usual.limits());
   }
 
+  /** The same with another calibration. */
+  static Basis with(Basis usual, CalibrationCurve curve) {
+    return new Basis(
+        usual.rules(),
+        usual.profile(),
+        usual.indicatedAt25(),
+        curve,
+        usual.compensation(),
+        usual.limits());
+  }
+
   /** For what the probe of a point says; for a point without one, as if typed at 25 °C. */
   static Basis ofProbe(MeasuringPoint point, TemperatureCompensation compensation) {
     return point

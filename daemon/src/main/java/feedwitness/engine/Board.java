@@ -1,5 +1,6 @@
 package feedwitness.engine;
 
+import feedwitness.calibration.CalibrationCurve;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.CompensationSource;
@@ -19,6 +20,7 @@ final class Board {
   private Site site;
   private CompensationSource compensation;
   private final Map<PointName, Basis> bases = new HashMap<>();
+  private final Map<PointName, CalibrationCurve> curves = new HashMap<>();
   private final Map<PointName, Measurement> latest = new HashMap<>();
   private final Map<PointName, Measurement> lastReading = new HashMap<>();
 
@@ -43,9 +45,23 @@ final class Board {
         .forEach(
             point ->
                 bases.put(
-                    point.name(), Bases.ofProbe(point, SiteCompensation.of(point.compensation()))));
+                    point.name(),
+                    calibrated(
+                        point.name(),
+                        Bases.ofProbe(point, SiteCompensation.of(point.compensation())))));
     latest.keySet().retainAll(bases.keySet());
     lastReading.keySet().retainAll(bases.keySet());
+  }
+
+  private Basis calibrated(PointName point, Basis usual) {
+    CalibrationCurve curve = curves.get(point);
+    return curve == null || curve.equals(usual.calibration()) ? usual : Bases.with(usual, curve);
+  }
+
+  /** What the probe of a point says is calibrated by another curve from now on. */
+  synchronized void calibrate(PointName point, CalibrationCurve curve) {
+    curves.put(point, curve);
+    bases.computeIfPresent(point, (name, usual) -> calibrated(name, usual));
   }
 
   synchronized Site site() {

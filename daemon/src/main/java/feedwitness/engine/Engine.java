@@ -1,5 +1,6 @@
 package feedwitness.engine;
 
+import feedwitness.calibration.CalibrationCurve;
 import feedwitness.ledger.History;
 import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Basis;
@@ -24,6 +25,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.tinylog.Logger;
 
@@ -56,6 +58,7 @@ public final class Engine implements LiveView, AutoCloseable {
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
   private final List<EngineWatcher> watchers = new CopyOnWriteArrayList<>();
   private final Thread thread = new Thread(this::loop, "engine");
+  private volatile UnaryOperator<Measurement> marker = UnaryOperator.identity();
   private long tickedNanos = Long.MIN_VALUE;
   private volatile long sequence;
   private volatile boolean stopping;
@@ -99,6 +102,27 @@ public final class Engine implements LiveView, AutoCloseable {
   /** Lets somebody follow; before {@link #start()}. */
   public void watch(EngineWatcher watcher) {
     watchers.add(watcher);
+  }
+
+  /**
+   * Lets somebody mark what probes say before it is kept; before {@link #start()}.
+   *
+   * @param how is asked on the engine's thread and must return at once
+   */
+  public void markBy(UnaryOperator<Measurement> how) {
+    marker = how;
+  }
+
+  /** What the probe of a point says is calibrated by another curve from now on. */
+  public void calibrate(PointName point, CalibrationCurve curve) {
+    board.calibrate(point, curve);
+  }
+
+  /**
+   * What a measurement of the probe of a point is based on now; empty if there is no such point.
+   */
+  public Optional<Basis> basis(PointName point) {
+    return board.basis(point, clock.wall());
   }
 
   public void start() {
@@ -187,7 +211,7 @@ public final class Engine implements LiveView, AutoCloseable {
       Measurement plain = MeasurementChain.measure(sample, basis.get());
       Judges.Judged judged =
           imported ? new Judges.Judged(plain, List.of()) : judges.judge(plain, board.site());
-      Measurement measurement = judged.measurement();
+      Measurement measurement = marker.apply(judged.measurement());
       ledger.append(measurement);
       judged.earlier().forEach(qualifications);
       sequence = measurement.stamp().sequence();

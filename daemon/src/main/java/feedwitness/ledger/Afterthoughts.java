@@ -1,5 +1,7 @@
 package feedwitness.ledger;
 
+import feedwitness.check.ProbeOutOfPlace;
+import feedwitness.check.RangeQualified;
 import feedwitness.measurement.Measurement;
 import feedwitness.quality.Flags;
 import feedwitness.quantity.PointName;
@@ -21,6 +23,13 @@ public final class Afterthoughts {
   private static final int PAGE = 1_000;
 
   private final Map<PointName, List<Afterthought>> byPoint = new ConcurrentHashMap<>();
+
+  /** Learns all that was kept, of whatever kind. */
+  public void load(EvidenceHistory history) {
+    load(history, Afterthought.KIND, Afterthought::read);
+    load(history, RangeQualified.KIND, CheckAfterthoughts::read);
+    load(history, ProbeOutOfPlace.KIND, CheckAfterthoughts::read);
+  }
 
   /** Learns what was kept of a kind; a record that makes no sense is left out. */
   public void load(EvidenceHistory history, String kind, Function<Evidence, Afterthought> read) {

@@ -18,7 +18,7 @@ public final class QualifiedHistory implements History {
   /** A history of a service that is stopped, with all that was said of it. */
   public static <H extends History & EvidenceHistory> QualifiedHistory of(H stored) {
     Afterthoughts later = new Afterthoughts();
-    later.load(stored, Afterthought.KIND, Afterthought::read);
+    later.load(stored);
     return new QualifiedHistory(stored, later);
   }
 

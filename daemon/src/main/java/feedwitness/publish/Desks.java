@@ -1,6 +1,7 @@
 package feedwitness.publish;
 
 import feedwitness.engine.AlarmDesk;
+import feedwitness.engine.CheckBench;
 import feedwitness.engine.DataDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
@@ -16,4 +17,5 @@ public record Desks(
     DataDesk data,
     AlarmDesk alarms,
     EvidenceHistory evidence,
-    MessageDesk messages) {}
+    MessageDesk messages,
+    CheckBench checks) {}

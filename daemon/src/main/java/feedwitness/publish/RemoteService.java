@@ -21,6 +21,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -135,6 +136,41 @@ public final class RemoteService {
     lines.add("");
     lines.addAll(alarms());
     return lines;
+  }
+
+  /** Which checks are due, and what is on the shelf, in lines for a terminal. */
+  public List<String> checks() throws IOException {
+    return CheckText.overview(json(get(Routes.API + "/checks")));
+  }
+
+  /** How a probe or meter stands; {@code subject} is such as {@code tank} or {@code meter/pen}. */
+  public CheckText.Standing check(String subject) throws IOException {
+    return CheckText.standing(json(get(CheckText.path(subject))));
+  }
+
+  /**
+   * Begins a check.
+   *
+   * @param confirmed whether objections were read
+   */
+  public CheckText.Standing beginCheck(
+      String subject, String who, List<String> standards, boolean confirmed) throws IOException {
+    Map<String, Object> body = Map.of("who", who, "standards", standards, "confirmed", confirmed);
+    return CheckText.done(json(post(CheckText.path(subject) + "/begin", Json.bytes(body))));
+  }
+
+  /** Does a step of a check; {@code more} are further fields. */
+  public CheckText.Standing stepCheck(
+      String subject, String who, String step, Map<String, Object> more) throws IOException {
+    Map<String, Object> body = new HashMap<>(more);
+    body.put("who", who);
+    body.put("step", step);
+    return CheckText.done(json(post(CheckText.path(subject) + "/step", Json.bytes(body))));
+  }
+
+  /** The season's log of checks; close it. */
+  public InputStream checkLog() throws IOException {
+    return stream(get(Routes.API + "/checks/export"));
   }
 
   /** A backup of everything up to now; close it. Ends with an IOException if it is cut off. */

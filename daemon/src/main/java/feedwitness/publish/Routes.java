@@ -41,6 +41,7 @@ final class Routes {
   private final FeedingRoutes feeding;
   private final AtomRoutes atom;
   private final MetricsRoute metrics;
+  private final CheckRoutes checks;
 
   Routes(Desks desks, Access access, OpenHours hours, Streams streams) {
     this.live = desks.live();
@@ -59,10 +60,23 @@ final class Routes {
     this.feeding = new FeedingRoutes(alarmDesk);
     this.atom = new AtomRoutes(live, alarmDesk, desks.evidence());
     this.metrics = new MetricsRoute(live, alarmDesk);
+    this.checks = new CheckRoutes(live, desks.checks());
   }
 
   List<Endpoint> all() {
-    return Stream.concat(measured().stream(), watched().stream()).toList();
+    return Stream.of(measured(), watched(), checked()).flatMap(List::stream).toList();
+  }
+
+  private List<Endpoint> checked() {
+    String one = API + "/checks/{kind}/{name}";
+    return List.of(
+        get(API + "/checks", checks::list),
+        get(API + "/checks/export", checks::log),
+        get(API + "/check-records/{id}", checks::record),
+        get(one, checks::one),
+        post(one + "/begin", checks::begin),
+        post(one + "/step", checks::step),
+        post(one + "/compare", checks::compare));
   }
 
   private List<Endpoint> watched() {

@@ -40,7 +40,15 @@ public enum QualityFlag {
       18,
       "temperature-unlike-neighbour",
       "temperature parted from that of the probe beside it",
-      Quality.SUSPECT);
+      Quality.SUSPECT),
+  IN_BEAKER(
+      19,
+      "in-beaker",
+      "probe is being checked: the liquid in the beaker, not that of its place",
+      Quality.BAD),
+  OUT_OF_PLACE(
+      20, "out-of-place", "probe was lifted out and hung in something else", Quality.SUSPECT),
+  DOUBTED(21, "doubted", "a later check found the probe out of tolerance", Quality.SUSPECT);
 
   private final int bit;
   private final String code;

@@ -3,10 +3,14 @@ package feedwitness.store;
 import feedwitness.ledger.Bucket;
 import feedwitness.measurement.Measurement;
 import feedwitness.quality.Flags;
+import feedwitness.quality.QualityFlag;
 import java.time.Instant;
 
 /** Gathers samples and roll-ups of one stretch of time. Not for several threads. */
 final class Stretch {
+  /** A beaker or bucket is no part of what its place held. */
+  private static final Flags ELSEWHERE = Flags.of(QualityFlag.IN_BEAKER, QualityFlag.OUT_OF_PLACE);
+
   private int readings;
   private int missing;
   private double sum;
@@ -18,7 +22,8 @@ final class Stretch {
 
   void add(Measurement measurement) {
     double value = measurement.conductivity25MilliSiemensPerCm();
-    if (Double.isNaN(value)) {
+    boolean elsewhere = measurement.flags().hasAny(ELSEWHERE);
+    if (Double.isNaN(value) || elsewhere) {
       missing++;
     } else {
       readings++;
@@ -26,7 +31,7 @@ final class Stretch {
       min = Math.min(min, value);
       max = Math.max(max, value);
     }
-    if (!Double.isNaN(measurement.temperatureCelsius())) {
+    if (!Double.isNaN(measurement.temperatureCelsius()) && !elsewhere) {
       temperatures++;
       sumCelsius += measurement.temperatureCelsius();
     }

@@ -1,11 +1,18 @@
 package feedwitness.publish;
 
+import feedwitness.calibration.StandardCourse;
+import feedwitness.calibration.StandardShelf;
+import feedwitness.calibration.StandardSolution;
+import feedwitness.check.CheckInterval;
 import feedwitness.engine.AlarmWatch;
+import feedwitness.engine.CheckPlan;
+import feedwitness.engine.CheckWatch;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ServiceState;
 import feedwitness.engine.TypedOutcome;
 import feedwitness.engine.TypedReading;
+import feedwitness.ledger.Afterthoughts;
 import feedwitness.ledger.Bucket;
 import feedwitness.ledger.DurableMark;
 import feedwitness.ledger.History;
@@ -46,6 +53,7 @@ final class FixtureNursery implements LiveView, History {
   private final List<Measurement> kept = new ArrayList<>();
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
   private final List<AlarmWatch> watches = new CopyOnWriteArrayList<>();
+  private final List<CheckWatch> benches = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
   private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
@@ -112,12 +120,45 @@ final class FixtureNursery implements LiveView, History {
     return watch;
   }
 
+  /** Real checks over this nursery, with two bottles on the shelf. */
+  CheckWatch checks(FixtureEvidence evidence) {
+    CheckWatch checks =
+        new CheckWatch(
+            new CheckWatch.Around(
+                this,
+                this::stampNow,
+                point -> latest(point).map(Measurement::basis),
+                (point, curve) -> {},
+                condition -> {}),
+            new CheckPlan(
+                new StandardShelf(
+                    List.of(bottle("low", "0.01 mol/L"), bottle("high", "0.02 mol/L"))),
+                point -> 3.0,
+                point -> CheckInterval.USUAL),
+            evidence,
+            this,
+            new Afterthoughts());
+    benches.add(checks);
+    return checks;
+  }
+
+  private static StandardSolution bottle(String name, String strength) {
+    return new StandardSolution(
+        name,
+        StandardCourse.kcl("KCl " + strength).orElseThrow(),
+        "QE-A07",
+        1,
+        Optional.empty(),
+        Optional.empty());
+  }
+
   private Measurement keep(Sample sample) {
     Measurement measurement = MeasurementChain.measure(sample, QuarryEnd.basis(sample));
     synchronized (this) {
       kept.add(measurement);
     }
     watches.forEach(watch -> watch.measured(measurement));
+    benches.forEach(bench -> bench.measured(measurement));
     listeners.forEach(listener -> listener.accept(measurement));
     return measurement;
   }

@@ -30,6 +30,11 @@ class OpenApiTest {
   private static final String SHELVING = "{\"who\":\"Kim\",\"note\":\"\",\"minutes\":60}";
   private static final String FEEDING =
       "{\"who\":\"Kim\",\"point\":\"line\",\"what\":\"strength\",\"strength\":\"growing-on\"}";
+  private static final String CHECK =
+      "{\"who\":\"Kim\",\"standards\":[\"low\",\"high\"],\"confirmed\":true}";
+  private static final String STEP = "{\"who\":\"Kim\",\"step\":\"rinsed\"}";
+  private static final String COMPARISON =
+      "{\"who\":\"Kim\",\"against\":\"thermometer\",\"name\":\"glass\",\"temperature_c\":20.1}";
   private static final Set<String> METHODS = Set.of("get", "post", "put", "patch", "delete");
 
   @RegisterExtension final RunningServer server = new RunningServer();
@@ -142,6 +147,23 @@ class OpenApiTest {
   }
 
   @Test
+  void answersAboutChecksAsDescribed() throws Exception {
+    String check = "/api/v1/checks/probe/line";
+    String path = "/api/v1/checks/{kind}/{name}";
+    fits("get", "/api/v1/checks", server.client().get("/api/v1/checks"));
+    fits("post", path + "/begin", server.client().post(check + "/begin", "{}"));
+    fits("post", path + "/begin", server.client().post(check + "/begin", CHECK));
+    fits("get", path, server.client().get(check));
+    fits("post", path + "/step", server.client().post(check + "/step", STEP));
+    fits("post", path + "/compare", server.client().post(check + "/compare", COMPARISON));
+    fits("get", path, server.client().get("/api/v1/checks/probe/pond"));
+    fits("get", path, server.client().get("/api/v1/checks/meter/pen"));
+    String id = TestClient.json(server.client().get(check)).at("/open/id").asText();
+    fits("get", "/api/v1/check-records/{id}", server.client().get("/api/v1/check-records/" + id));
+    fits("get", "/api/v1/check-records/{id}", server.client().get("/api/v1/check-records/none"));
+  }
+
+  @Test
   void streamsAlarmsAndFeedingAsDescribed() throws Exception {
     try (SseReader stream = new SseReader(server.port())) {
       stream.event("snapshot");
@@ -191,6 +213,9 @@ class OpenApiTest {
     fits("NewNote", JournalTest.NOTE);
     fits("NewNote", JournalTest.withPhoto("image/jpeg", new byte[] {1, 2, 3}));
     fits("NewFeeding", FEEDING);
+    fits("NewCheck", CHECK);
+    fits("CheckStep", STEP);
+    fits("NewComparison", COMPARISON);
   }
 
   private void fits(String schema, String json) throws Exception {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import feedwitness.alarm.AlarmKind;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.ServiceKinds;
+import feedwitness.check.CheckKinds;
 import feedwitness.quantity.PointName;
 import feedwitness.site.AlarmRule;
 import feedwitness.site.Band;
@@ -193,7 +194,8 @@ class AlarmSettingsTest {
   @Test
   void knowsTheKindsThereAre() {
     Set<String> kinds = new TreeSet<>();
-    Stream.concat(PointKinds.ALL.stream(), ServiceKinds.ALL.stream())
+    Stream.of(PointKinds.ALL, CheckKinds.ALL, ServiceKinds.ALL)
+        .flatMap(List::stream)
         .map(AlarmKind::code)
         .forEach(kinds::add);
     assertEquals(kinds, new TreeSet<>(AlarmRule.KINDS));

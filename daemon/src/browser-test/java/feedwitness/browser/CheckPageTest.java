@@ -1,0 +1,150 @@
+package feedwitness.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.microsoft.playwright.Dialog;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.options.ColorScheme;
+import feedwitness.app.ServiceUnderTest;
+import feedwitness.quantity.TimeSource;
+import feedwitness.simulate.Nursery;
+import feedwitness.simulate.NurseryOptions;
+import feedwitness.simulate.NurseryRunner;
+import feedwitness.simulate.RunningNursery;
+import feedwitness.simulate.Schedule;
+import feedwitness.simulate.SimulatedClock;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The way through a check with a phone in the hand, at a probe of the virtual nursery. */
+@Timeout(300)
+class CheckPageTest {
+  private static final Instant SUNDAY = Instant.parse("2026-06-07T09:00:00Z");
+  private static final int PACE = 30;
+  private static final double PATIENCE_MILLIS = 60_000;
+
+  @TempDir Path folder;
+  private RunningNursery nursery;
+  private ServiceUnderTest service;
+
+  @BeforeEach
+  void open() throws Exception {
+    SimulatedClock clock = new SimulatedClock(TimeSource.system(), SUNDAY, PACE);
+    nursery =
+        NurseryRunner.start(
+            new Nursery(
+                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), SUNDAY),
+            clock,
+            folder.resolve("cables"));
+    service =
+        ServiceUnderTest.start(
+            folder,
+            """
+            [[point]]
+            name = "tank"
+            title = "Mixing tank"
+            place = "tank"
+            port = "%s"
+            profile = "modbus-float"
+            unit = 11
+            [[standard]]
+            name = "low"
+            solution = "KCl 0.01 mol/L"
+            lot = "QE-A07"
+            certificate-percent = 0.5
+            [[standard]]
+            name = "high"
+            solution = "KCl 0.02 mol/L"
+            lot = "QE-C11"
+            certificate-percent = 0.5
+            expires = 2026-05-31
+            """
+                .formatted(nursery.busLink()),
+            clock,
+            PACE);
+  }
+
+  @AfterEach
+  void close() {
+    service.close();
+    nursery.close();
+  }
+
+  private static LocatorAssertions patiently(Locator locator) {
+    return assertThat(locator);
+  }
+
+  private static void contains(Locator locator, String text) {
+    patiently(locator)
+        .containsText(
+            text, new LocatorAssertions.ContainsTextOptions().setTimeout(PATIENCE_MILLIS));
+  }
+
+  private static void press(Page page, String step) {
+    page.locator("[data-step=" + step + "]").click();
+  }
+
+  private void measure(Page page, String standard, int results) {
+    nursery.begin("tank in-standard +60m " + standard);
+    press(page, "rinsed");
+    press(page, "immersed");
+    patiently(page.locator("[data-results] li"))
+        .hasCount(results, new LocatorAssertions.HasCountOptions().setTimeout(PATIENCE_MILLIS));
+  }
+
+  @Test
+  void leadsFromAFailureToAPassAndItsRecordOnAPhone() {
+    nursery.begin("tank adjust -6%");
+    try (BrowserPage window = new BrowserPage(service.page(), 390, 844, ColorScheme.LIGHT)) {
+      Page page = window.page();
+      page.onDialog(Dialog::accept);
+      contains(page.locator("article[data-point=tank]"), "mS/cm");
+      page.locator("nav a[href='#more']").click();
+      page.locator("a[href='#checks']").click();
+      contains(page.locator("[data-bottle=high]"), "expired on 2026-05-31");
+      page.locator("[data-subject='probe.tank'] a").click();
+      page.locator("input[value=low]").check();
+      page.locator("input[value=high]").check();
+      page.locator("[data-begin] [data-who]").fill("Kim");
+      page.locator("[data-begin] button:has-text('Begin')").first().click();
+      contains(page.locator("[data-objections]"), "expired");
+      page.locator("[data-anyway]").click();
+      contains(page.locator("[data-guide]"), "Rinse the probe");
+      double height = page.locator("[data-step=rinsed]").boundingBox().height;
+      assertEquals(true, height >= 56, "a wet thumb needs more than " + height + " px");
+      measure(page, "1.413mS/cm", 1);
+      measure(page, "2.77mS/cm", 2);
+      contains(page.locator("[data-check-verdict]"), "Fail");
+      window.expectNoSidewaysScrolling();
+      press(page, "cleaned");
+      measure(page, "1.413mS/cm", 3);
+      measure(page, "2.77mS/cm", 4);
+      press(page, "adjust");
+      measure(page, "1.413mS/cm", 5);
+      measure(page, "2.77mS/cm", 6);
+      contains(page.locator("[data-check-verdict]"), "Pass");
+      press(page, "finish");
+      press(page, "returned");
+      contains(page.locator("[data-doubted]"), "likely error");
+      assertThat(page.locator("[data-check-chart] .dot")).hasCount(3);
+      window.expectNoSidewaysScrolling();
+      assertEquals(List.of(), new AxeBuilder(page).analyze().getViolations());
+      page.locator(".past .check-list a").first().click();
+      contains(page.locator("[data-record]"), "lot QE-C11");
+      contains(page.locator("[data-record]"), "Adjusted");
+      window.expectNoSidewaysScrolling();
+      window.expectNoComplaints();
+    }
+  }
+}
