@@ -1,7 +1,6 @@
 package feedwitness.watch.drift;
 
 import feedwitness.measurement.Measurement;
-import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.Octets;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
@@ -105,7 +104,7 @@ public final class DriftWatch {
     boolean isLine = point.equals(line.line());
     boolean isSource = line.source().isPresent() && point.equals(line.source().get());
     double value = measurement.conductivity25MilliSiemensPerCm();
-    if (!(isLine || isSource) || !(value >= 0) || unfit(measurement)) {
+    if (!(isLine || isSource) || !(value >= 0)) {
       return List.of();
     }
     Stamp stamp = measurement.stamp();
@@ -114,13 +113,6 @@ public final class DriftWatch {
     return isLine
         ? line(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis(), value, u, celsius)
         : source(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis(), value, u, celsius);
-  }
-
-  private static boolean unfit(Measurement measurement) {
-    return measurement.flags().has(QualityFlag.MISSING)
-        || measurement.flags().has(QualityFlag.BOTH_ZERO)
-        || measurement.flags().has(QualityFlag.CONDUCTIVITY_MISSING)
-        || measurement.flags().has(QualityFlag.TEMPERATURE_IMPOSSIBLE);
   }
 
   /**
@@ -158,6 +150,9 @@ public final class DriftWatch {
       double celsius) {
     double now = clock.at(boot, monotonicNanos, wallMillis);
     tellJump();
+    if (dead(conductivity25, celsius)) {
+      return told();
+    }
     pauses(now);
     if (conductivity25 < AIR || conductivity25 < AIR_SHARE * usual) {
       finder.air();
@@ -170,6 +165,11 @@ public final class DriftWatch {
       flows(now, wallMillis, log, uncertainty, celsius);
     }
     return told();
+  }
+
+  /** Both zero: a dead bus, no reading. */
+  private static boolean dead(double conductivity25, double celsius) {
+    return !(conductivity25 > 0) && !(Math.abs(celsius) > 0);
   }
 
   private void pauses(double now) {

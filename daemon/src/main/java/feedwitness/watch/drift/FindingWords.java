@@ -74,6 +74,10 @@ final class FindingWords {
     return say("back to normal");
   }
 
+  String overByChange(LineChange change) {
+    return say("what was told before ends here: " + change.words());
+  }
+
   String plainOver() {
     return say("feed is mixed in again");
   }

@@ -8,8 +8,6 @@ import feedwitness.watch.diagnosis.Evidence;
 import feedwitness.watch.drift.DriftFinding.Confidence;
 import feedwitness.watch.drift.DriftFinding.Kind;
 import feedwitness.watch.drift.DriftFinding.Stage;
-import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -26,6 +24,7 @@ final class LineJudge {
   private final LineClock clock;
   private final List<DriftFinding> found;
   private final FindingWords words;
+  private final Teller teller;
   private final SourceWater source;
   private final InjectorChart chart;
   private final Clues clues = new Clues();
@@ -35,6 +34,7 @@ final class LineJudge {
   private boolean toldUnknown;
   private boolean toldFeedWhileOff;
   private boolean named;
+  private boolean strange;
   private double measured = Double.NaN;
   private double measuredAt;
   private double openedAt;
@@ -46,6 +46,7 @@ final class LineJudge {
     this.clock = clock;
     this.found = found;
     words = new FindingWords(line);
+    teller = new Teller(line.name(), clock);
     source = new SourceWater(line.sourceStrength());
     chart = new InjectorChart(line.limits());
   }
@@ -102,7 +103,7 @@ final class LineJudge {
           Kind.PLAIN_WATER,
           Stage.NOTICE,
           event.seconds(),
-          new Size(-100, Double.NaN),
+          new Teller.Size(-100, Double.NaN),
           Confidence.SURE,
           why,
           words.plain(event.conductivity25(), water, why));
@@ -124,7 +125,11 @@ final class LineJudge {
       case STRANGE -> strange();
       case STRENGTH_LEARNT ->
           note(Kind.STRENGTH_LEARNT, words.strengthLearnt(event.conductivity25()));
-      case NOTHING -> {}
+      case NOTHING -> {
+        if (strange && chart.levels().run() == 0) {
+          close(Kind.OVER, words.over());
+        }
+      }
     }
   }
 
@@ -150,25 +155,16 @@ final class LineJudge {
     Diagnosis why = Diagnoses.of(evidence(percent, false, plain, begun));
     boolean alarm = Math.abs(percent) >= line.limits().alarmPercent();
     Stage stage = alarm ? Stage.ALARM : Stage.NOTICE;
-    if (plain) {
-      tell(
-          Kind.PLAIN_WATER,
-          Stage.NOTICE,
-          begun,
-          new Size(percent, Double.NaN),
-          Confidence.SURE,
-          why,
-          words.plain(conductivity25, water, why));
-      return;
-    }
     tell(
-        Kind.STEP,
-        stage,
+        plain ? Kind.PLAIN_WATER : Kind.STEP,
+        plain ? Stage.NOTICE : stage,
         begun,
-        new Size(percent, Double.NaN),
+        new Teller.Size(percent, Double.NaN),
         Confidence.SURE,
         why,
-        words.shifted(percent, Double.NaN, stage, false, why));
+        plain
+            ? words.plain(conductivity25, water, why)
+            : words.shifted(percent, Double.NaN, stage, false, why));
   }
 
   void suddenOver() {
@@ -200,7 +196,7 @@ final class LineJudge {
             Kind.OFF_RECIPE,
             Stage.NOTICE,
             clock.seconds(),
-            new Size(percent, 250 * baseline.standardError(baseline.count(i))),
+            new Teller.Size(percent, 250 * baseline.standardError(baseline.count(i))),
             Confidence.LIKELY,
             Diagnoses.of(evidence(percent, false, false, clock.seconds())),
             words.offRecipe(
@@ -219,12 +215,12 @@ final class LineJudge {
     double percent = chart.sizePercent();
     double within = chart.plusMinusPercent();
     Diagnosis why = Diagnoses.of(evidence(percent, chart.gradual(), false, chart.begun()));
-    return finding(
+    return teller.finding(
         chart.gradual() ? Kind.RAMP : Kind.STEP,
         chart.stage(),
         chart.begun(),
         openedAt,
-        new Size(percent, within),
+        new Teller.Size(percent, within),
         Math.abs(percent) > SURE * within ? Confidence.SURE : Confidence.LIKELY,
         why,
         words.shifted(percent, within, chart.stage(), chart.gradual(), why));
@@ -232,6 +228,7 @@ final class LineJudge {
 
   /** Events like no known strength: a new one, or a fault so large that it looks like one. */
   private void strange() {
+    strange = true;
     Levels levels = chart.levels();
     double percent = levels.alike() ? chart.strangePercent() : Double.NaN;
     Diagnosis why =
@@ -244,7 +241,7 @@ final class LineJudge {
         steady ? Kind.STEP : Kind.UNSTEADY,
         stage,
         levels.firstSeconds(),
-        new Size(percent, Double.NaN),
+        new Teller.Size(percent, Double.NaN),
         why.ambiguous() ? Confidence.CANNOT_TELL : Confidence.LIKELY,
         why,
         steady ? words.shifted(percent, Double.NaN, stage, false, why) : words.unsteady(why));
@@ -274,6 +271,9 @@ final class LineJudge {
       clues.filled(clock.seconds());
     }
     if (change.rebaselines()) {
+      if (strange || plainRun > 0 || chart.shifted() || open != null) {
+        close(Kind.OVER, words.overByChange(change));
+      }
       anew();
     }
   }
@@ -283,6 +283,7 @@ final class LineJudge {
     chart.rebaseline();
     plainRun = 0;
     open = null;
+    strange = false;
   }
 
   private Evidence evidence(double percent, boolean gradual, boolean plain, double begun) {
@@ -297,14 +298,12 @@ final class LineJudge {
         chart.levels().names() == 0);
   }
 
-  private record Size(double percent, double plusMinus) {}
-
   private void note(Kind kind, String said) {
     tell(
         kind,
         Stage.NOTE,
         clock.seconds(),
-        new Size(Double.NaN, Double.NaN),
+        new Teller.Size(Double.NaN, Double.NaN),
         Confidence.SURE,
         Diagnosis.NONE,
         said);
@@ -312,6 +311,7 @@ final class LineJudge {
 
   private void close(Kind kind, String said) {
     open = null;
+    strange = false;
     note(kind, said);
   }
 
@@ -319,11 +319,11 @@ final class LineJudge {
       Kind kind,
       Stage stage,
       double begun,
-      Size size,
+      Teller.Size size,
       Confidence confidence,
       Diagnosis why,
       String said) {
-    tell(finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
+    tell(teller.finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
   }
 
   private void tell(DriftFinding finding) {
@@ -331,28 +331,6 @@ final class LineJudge {
       open = finding;
     }
     found.add(finding);
-  }
-
-  private DriftFinding finding(
-      Kind kind,
-      Stage stage,
-      double begun,
-      double detected,
-      Size size,
-      Confidence confidence,
-      Diagnosis why,
-      String said) {
-    return new DriftFinding(
-        line.name(),
-        kind,
-        stage,
-        Instant.ofEpochMilli(clock.wallMillis(begun)),
-        Instant.ofEpochMilli(clock.wallMillis(detected)),
-        size.percent(),
-        size.plusMinus(),
-        confidence,
-        why,
-        said);
   }
 
   DriftStanding standing() {
@@ -373,7 +351,7 @@ final class LineJudge {
         known ? 250 * baseline.standardError(1) : Double.NaN,
         injector.map(i -> i.litresOfFeed() / delivered).orElse(Double.NaN),
         chart.shifted() ? Optional.of(shift()) : Optional.ofNullable(open),
-        recent());
+        chart.strayed().recent(clock));
   }
 
   private DriftStanding.Phase phase() {
@@ -383,7 +361,7 @@ final class LineJudge {
     if (plainRun > 0) {
       return DriftStanding.Phase.PLAIN_WATER;
     }
-    if (chart.shifted() || open != null) {
+    if (chart.shifted() || strange || open != null) {
       return DriftStanding.Phase.SHIFTED;
     }
     return chart.baseline().count() < InjectorChart.LEARNT
@@ -391,25 +369,12 @@ final class LineJudge {
         : DriftStanding.Phase.NORMAL;
   }
 
-  private List<DriftStanding.Recent> recent() {
-    Strayed strayed = chart.strayed();
-    List<DriftStanding.Recent> recent = new ArrayList<>();
-    for (int back = strayed.size(); back > 0; back--) {
-      recent.add(
-          new DriftStanding.Recent(
-              Instant.ofEpochMilli(clock.wallMillis(strayed.seconds(back))),
-              100 * Math.expm1(strayed.away(back)),
-              strayed.level(back)));
-    }
-    return recent;
-  }
-
   void write(StateWriter out) {
     source.write(out);
     chart.write(out);
     clues.write(out);
     out.whole(plainRun).truth(off).truth(toldSilent).truth(toldUnknown).truth(toldFeedWhileOff);
-    out.truth(named).number(measured).number(measuredAt).number(openedAt);
+    out.truth(named).truth(strange).number(measured).number(measuredAt).number(openedAt);
   }
 
   void read(StateReader in) {
@@ -422,6 +387,7 @@ final class LineJudge {
     toldUnknown = in.truth();
     toldFeedWhileOff = in.truth();
     named = in.truth();
+    strange = in.truth();
     measured = in.number();
     measuredAt = in.number();
     openedAt = in.number();

@@ -1,5 +1,9 @@
 package feedwitness.watch.drift;
 
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+
 /** The last events and how far each strayed from its strength's mean, for size, shape and chart. */
 final class Strayed {
   static final int MOST = 96;
@@ -118,6 +122,19 @@ final class Strayed {
     for (int i = 0; i < MOST; i++) {
       away[i] += by[level[i]];
     }
+  }
+
+  /** For a page, oldest first. */
+  List<DriftStanding.Recent> recent(LineClock clock) {
+    List<DriftStanding.Recent> recent = new ArrayList<>();
+    for (int back = size; back > 0; back--) {
+      recent.add(
+          new DriftStanding.Recent(
+              Instant.ofEpochMilli(clock.wallMillis(seconds(back))),
+              100 * Math.expm1(away(back)),
+              level(back)));
+    }
+    return recent;
   }
 
   void clear() {

@@ -87,6 +87,11 @@ class DriftWatchTest {
     List<DriftFinding> told = told(line);
     assertEquals(1, told.size(), told::toString);
     assertTrue(told.get(0).diagnosis().words().contains("set to another strength"));
+    assertEquals(DriftStanding.Phase.SHIFTED, line.watch().standing().phase());
+    line.strength(1.50);
+    line.hours(24);
+    assertTrue(says(line, "glasshouse: back to normal"));
+    assertEquals(DriftStanding.Phase.NORMAL, line.watch().standing().phase());
   }
 
   @Test
@@ -122,6 +127,17 @@ class DriftWatchTest {
     line.hours(30);
     assertEquals(List.of(), told(line));
     assertEquals(1.20, line.watch().standing().expected(), 0.02);
+  }
+
+  @Test
+  void aLoggedChangeEndsWhatWasTold() {
+    Waterings line = learnt(LINE);
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(24);
+    assertEquals(DriftStanding.Phase.SHIFTED, line.watch().standing().phase());
+    line.note(LineChange.SERVICED);
+    assertTrue(says(line, "what was told before ends here: injector serviced"));
+    assertEquals(DriftStanding.Phase.LEARNING, line.watch().standing().phase());
   }
 
   @Test
