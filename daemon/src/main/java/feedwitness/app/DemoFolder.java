@@ -114,6 +114,32 @@ record DemoFolder(Path root) {
         title = "Run-off of the reference bench"
         place = "drain"
         compensation = "linear"
+
+        [[feed-line]]
+        name = "glasshouse"
+        title = "Glasshouse, from the stock barrel"
+        source = "source"
+        line = "line"
+        drain = "drain"
+        ratio = 80
+
+        [[strength]]
+        name = "seedlings"
+        title = "Seedlings"
+        point = "line"
+        conductivity = "0.80 mS/cm"
+
+        [[strength]]
+        name = "growing-on"
+        title = "Growing on"
+        point = "line"
+        conductivity = "1.50 mS/cm"
+
+        [[strength]]
+        name = "heavy-feeders"
+        title = "Heavy feeders"
+        point = "line"
+        conductivity = "1.95 mS/cm"
         """
             .formatted(ZONE, listen.text(), busLink, busLink, sourceLink));
     return ConfigFiles.beside(file, ZONE);

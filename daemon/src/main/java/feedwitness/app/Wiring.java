@@ -3,6 +3,7 @@ package feedwitness.app;
 import feedwitness.acquire.SessionPool;
 import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
+import feedwitness.engine.FeedLineWatch;
 import feedwitness.engine.Hindsight;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
@@ -60,6 +61,7 @@ final class Wiring {
       URI page,
       List<String> notes,
       Engine engine,
+      FeedLineWatch lines,
       H2Ledger ledger,
       SessionPool sessions,
       Messages messages,
@@ -76,6 +78,7 @@ final class Wiring {
       messages.close();
       sessions.close();
       engine.close();
+      lines.keep();
       ledger.close();
     }
   }
@@ -116,6 +119,9 @@ final class Wiring {
             new Hindsight(ledger, ledger, later, intake::moment));
     AlarmWatch alarms = alarms(engine, ledger, config);
     engine.watch(alarms);
+    FeedLineWatch lines =
+        new FeedLineWatch(config.site(), engine::stampNow, ledger, ledger, alarms::report);
+    engine.watch(lines);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
         new PageProbeDesk(
@@ -146,7 +152,7 @@ final class Wiring {
     alarms.subscribe(event -> AlarmNotices.of(event).ifPresent(messages::tell));
     WebServer server =
         new WebServer(
-            new Desks(engine, history, desk, data, alarms, ledger, messages),
+            new Desks(engine, history, desk, data, alarms, ledger, messages, lines),
             way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
             way.tls());
     engine.start();
@@ -161,7 +167,7 @@ final class Wiring {
     ledger.announce(page.toString());
     messages.start();
     return new Outcome.Started(
-        new Service(page, way.trouble(), engine, ledger, sessions, messages, server));
+        new Service(page, way.trouble(), engine, lines, ledger, sessions, messages, server));
   }
 
   private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config) {

@@ -6,6 +6,7 @@ import feedwitness.alarm.AlarmKey;
 import feedwitness.alarm.AlarmKind;
 import feedwitness.alarm.AlarmOutcome;
 import feedwitness.alarm.Condition;
+import feedwitness.alarm.LineKinds;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.Standing;
 import feedwitness.ledger.Evidence;
@@ -47,6 +48,8 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
 
   private static final Set<String> POINT_KINDS =
       Set.copyOf(PointKinds.ALL.stream().map(AlarmKind::code).toList());
+  private static final Set<String> LINE_KINDS =
+      Set.copyOf(LineKinds.ALL.stream().map(AlarmKind::code).toList());
   private static final Set<String> PROBE_KINDS =
       Set.of(
           PointKinds.NO_DATA.code(), PointKinds.IN_AIR.code(), PointKinds.INSTRUMENT_FAULT.code());
@@ -154,6 +157,9 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private boolean isGone(Site site, AlarmKey key) {
     if (rules.off(key)) {
       return true;
+    }
+    if (LINE_KINDS.contains(key.kind())) {
+      return site.feedLines().stream().noneMatch(l -> l.name().text().equals(key.subject()));
     }
     if (!POINT_KINDS.contains(key.kind())) {
       return false;

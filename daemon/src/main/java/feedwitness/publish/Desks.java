@@ -2,6 +2,7 @@ package feedwitness.publish;
 
 import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.DataDesk;
+import feedwitness.engine.FeedLineDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.ledger.EvidenceHistory;
@@ -16,4 +17,5 @@ public record Desks(
     DataDesk data,
     AlarmDesk alarms,
     EvidenceHistory evidence,
-    MessageDesk messages) {}
+    MessageDesk messages,
+    FeedLineDesk lines) {}

@@ -17,6 +17,7 @@ final class FixtureDesks {
         new FixtureData(nursery),
         nursery.watch(evidence),
         evidence,
-        new FixtureMessages());
+        new FixtureMessages(),
+        nursery.lines(evidence));
   }
 }

@@ -1,6 +1,7 @@
 package feedwitness.publish;
 
 import feedwitness.engine.AlarmWatch;
+import feedwitness.engine.FeedLineWatch;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ServiceState;
@@ -110,6 +111,11 @@ final class FixtureNursery implements LiveView, History {
             () -> true);
     watches.add(watch);
     return watch;
+  }
+
+  /** The real watch over its feed lines; hears nothing, so that all is learnt by who asks. */
+  FeedLineWatch lines(FixtureEvidence evidence) {
+    return new FeedLineWatch(site(), this::stampNow, evidence, evidence, condition -> {});
   }
 
   private Measurement keep(Sample sample) {

@@ -30,7 +30,8 @@ final class RunningServer implements BeforeEachCallback, AfterEachCallback {
   RunningServer(StreamLimits limits) {
     this.server =
         new WebServer(
-            new Desks(nursery, nursery, desk, data, alarms, evidence, messages),
+            new Desks(
+                nursery, nursery, desk, data, alarms, evidence, messages, nursery.lines(evidence)),
             access.closed(new ListenAddress("127.0.0.1", 0)),
             Optional.empty(),
             limits);

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.alarm.AlarmKind;
+import feedwitness.alarm.LineKinds;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.ServiceKinds;
 import feedwitness.quantity.PointName;
@@ -193,7 +194,8 @@ class AlarmSettingsTest {
   @Test
   void knowsTheKindsThereAre() {
     Set<String> kinds = new TreeSet<>();
-    Stream.concat(PointKinds.ALL.stream(), ServiceKinds.ALL.stream())
+    Stream.of(PointKinds.ALL, LineKinds.ALL, ServiceKinds.ALL)
+        .flatMap(List::stream)
         .map(AlarmKind::code)
         .forEach(kinds::add);
     assertEquals(kinds, new TreeSet<>(AlarmRule.KINDS));
