@@ -34,6 +34,9 @@ export const api = {
   feeding: () => ask("/api/v1/feeding"),
   feed: (body) => send("/api/v1/feeding", body),
   feedLevel: (body) => send("/api/v1/feeding/level", body),
+  feedLines: () => ask("/api/v1/feed-lines"),
+  logLineChange: (name, body) =>
+    send(`/api/v1/feed-lines/${encodeURIComponent(name)}/changes`, body),
   note: (note) => send("/api/v1/journal", note),
   /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
   journal(wanted) {

@@ -9,6 +9,7 @@ import { devices } from "./devices.js";
 import { header } from "./header.js";
 import { history } from "./history.js";
 import { journal } from "./journal.js";
+import { lines } from "./lines.js";
 import { messages } from "./messages.js";
 import { more, MORE } from "./more.js";
 import { setup } from "./setup.js";
@@ -31,6 +32,7 @@ const pages = {
   journal: journal(find("#page-journal"), { announce }),
   more: more(find("#page-more")),
   history: history(find("#page-history")),
+  lines: lines(find("#page-lines"), { announce }),
   messages: messages(find("#page-messages"), announce),
   setup: setup(find("#page-setup"), { saved, announce }),
   devices: devices(find("#page-devices"), { announce }),

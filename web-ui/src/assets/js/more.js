@@ -5,6 +5,7 @@ import { h } from "./dom.js";
 /** Name of the page, its title, what one finds there, and whether only who may act needs it. */
 export const MORE = [
   ["setup", "Add a point", "A probe on a cable, or a place whose readings you type in.", true],
+  ["lines", "Feed lines", "Source, mixer, line and drain, and whether the mixer drifts.", false],
   ["messages", "Messages", "Mail and webhooks: what was sent, and a test.", false],
   ["devices", "Devices", "Phones that may look, or look and act, and letting another in.", false],
 ];

@@ -47,6 +47,7 @@ final class FixtureNursery implements LiveView, History {
   private final List<Measurement> kept = new ArrayList<>();
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
   private final List<AlarmWatch> watches = new CopyOnWriteArrayList<>();
+  private final List<FeedLineWatch> lineWatches = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
   private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
@@ -113,9 +114,12 @@ final class FixtureNursery implements LiveView, History {
     return watch;
   }
 
-  /** The real watch over its feed lines; hears nothing, so that all is learnt by who asks. */
-  FeedLineWatch lines(FixtureEvidence evidence) {
-    return new FeedLineWatch(site(), this::stampNow, evidence, evidence, condition -> {});
+  /** The real watch over its feed lines; hears what the nursery measures from now on. */
+  FeedLineWatch lines(FixtureEvidence evidence, AlarmWatch alarms) {
+    FeedLineWatch lines =
+        new FeedLineWatch(site(), this::stampNow, evidence, evidence, alarms::report);
+    lineWatches.add(lines);
+    return lines;
   }
 
   private Measurement keep(Sample sample) {
@@ -124,6 +128,7 @@ final class FixtureNursery implements LiveView, History {
       kept.add(measurement);
     }
     watches.forEach(watch -> watch.measured(measurement));
+    lineWatches.forEach(watch -> watch.measured(measurement));
     listeners.forEach(listener -> listener.accept(measurement));
     return measurement;
   }
