@@ -3,13 +3,15 @@
  * and logged changes. Positions across are percent, down are pixels: text keeps its size.
  */
 
+import { timeZone } from "./clock.js";
 import { h, s } from "./dom.js";
 import { known, moment } from "./format.js";
 
 const HEIGHT = 220;
 const TOP = 34;
 const BOTTOM = 40;
-const LEFT = 8;
+const RIGHT = 99;
+const AXIS_WIDTH = 60;
 const LEAST_RANGE = 12;
 const MOST_RANGE = 60;
 
@@ -17,7 +19,7 @@ export function driftChart() {
   const box = h("figure", { class: "drift" });
   let drawn = "";
   const update = (line) => {
-    const key = JSON.stringify([line.events, line.open, line.limits, changes(line)]);
+    const key = JSON.stringify([timeZone(), line.events, line.open, line.limits, changes(line)]);
     if (key === drawn) return;
     drawn = key;
     const events = line.events.filter((event) => known(event.percent));
@@ -29,7 +31,7 @@ export function driftChart() {
     }
     box.replaceChildren(
       h("figcaption", { class: "plain soft" }, "Feed delivered in each watering, % off normal"),
-      drawing(line, events),
+      ...drawing(line, events),
     );
   };
   return { box, update };
@@ -44,22 +46,31 @@ function drawing(line, events) {
   const to = Math.max(Date.parse(events.at(-1).start), from + 1);
   const largest = Math.max(...events.map((event) => Math.abs(event.percent)));
   const range = Math.min(MOST_RANGE, Math.max(LEAST_RANGE, line.limits.alarm_percent * 1.3, largest * 1.1));
-  const x = (time) => `${(LEFT + ((96 - LEFT) * clamp((time - from) / (to - from), 0, 1))).toFixed(2)}%`;
+  const x = (time) => `${(1 + (RIGHT - 1) * clamp((time - from) / (to - from), 0, 1)).toFixed(2)}%`;
   const y = (percent) =>
     TOP + ((HEIGHT - TOP - BOTTOM) * (range - clamp(percent, -range, range))) / (2 * range);
-  const level = (percent, kind, words) => [
-    s("line", { class: kind, x1: `${LEFT}%`, x2: "96%", y1: y(percent), y2: y(percent) }),
-    words && s("text", { class: "level", x: 0, y: y(percent) + 5 }, words),
-  ];
+  const level = (percent, kind) =>
+    s("line", { class: kind, x1: 0, x2: "100%", y1: y(percent), y2: y(percent) });
   const { notice_percent: notice, alarm_percent: alarm } = line.limits;
-  return s(
+  const axis = s(
+    "svg",
+    { width: AXIS_WIDTH, height: HEIGHT, "aria-hidden": "true" },
+    [
+      [0, "0"],
+      [alarm, `+${alarm} %`],
+      [-alarm, `−${alarm} %`],
+    ].map(([percent, words]) =>
+      s("text", { x: AXIS_WIDTH - 8, y: y(percent) + 6, "text-anchor": "end" }, words),
+    ),
+  );
+  const plot = s(
     "svg",
     { width: "100%", height: HEIGHT, role: "img", "aria-label": label(line, events), "data-drift-chart": true },
-    level(0, "zero", "0"),
-    level(notice, "notice-limit", ""),
-    level(-notice, "notice-limit", ""),
-    level(alarm, "alarm-limit", `+${alarm} %`),
-    level(-alarm, "alarm-limit", `−${alarm} %`),
+    level(0, "zero"),
+    level(notice, "notice-limit"),
+    level(-notice, "notice-limit"),
+    level(alarm, "alarm-limit"),
+    level(-alarm, "alarm-limit"),
     changes(line)
       .filter((entry) => Date.parse(entry.time) >= from)
       .map((entry) => upright("change", x(Date.parse(entry.time)))),
@@ -72,9 +83,10 @@ function drawing(line, events) {
         r: 4,
       }),
     ),
-    s("text", { x: `${LEFT}%`, y: HEIGHT - 10 }, moment(from)),
-    s("text", { x: "96%", y: HEIGHT - 10, "text-anchor": "end" }, moment(to)),
+    s("text", { x: 0, y: HEIGHT - 10 }, moment(from)),
+    s("text", { x: "100%", y: HEIGHT - 10, "text-anchor": "end" }, moment(to)),
   );
+  return [axis, plot];
 }
 
 /** The start is marked with a line and in words; one before the chart stands at its edge. */

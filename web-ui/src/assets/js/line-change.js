@@ -42,6 +42,10 @@ export function changeForm(line, choices, kept) {
     event.preventDefault();
     showErrors(form, []);
     say(outcome, "");
+    if (!form.elements.change.value) {
+      showErrors(form, [{ field: "change", message: "nothing is chosen; say what was done" }]);
+      return;
+    }
     const name = who.name();
     if (!name) return;
     const body = { who: name, change: form.elements.change.value, note: form.elements.note.value };

@@ -1,6 +1,7 @@
 /** Feed lines: their parts with live values, expected beside measured, and how the mixer drifts. */
 
 import { api } from "./api.js";
+import { timeZone } from "./clock.js";
 import { h, say } from "./dom.js";
 import { driftChart } from "./drift-chart.js";
 import { conductivity, known, moment } from "./format.js";
@@ -18,6 +19,12 @@ const VERDICTS = {
   shifted: ["▲", "look"],
   "plain-water": ["▲", "look"],
   off: ["–", "unsure"],
+};
+
+const SURENESS = {
+  sure: "that is sure",
+  likely: "that is likely",
+  "can't tell": "whether it is so can’t be told yet",
 };
 
 export function lines(page, { announce }) {
@@ -58,6 +65,12 @@ export function lines(page, { announce }) {
   };
   state.on("measurement", () => {
     if (!page.hidden) for (const entry of entries.values()) entry.live();
+  });
+  let zone = timeZone();
+  state.on("health", () => {
+    if (page.hidden || zone === timeZone()) return;
+    zone = timeZone();
+    ask();
   });
   return {
     show(open) {
@@ -146,7 +159,7 @@ function headline(line, open) {
   const within = known(open.plus_minus_percent) ? ` (± ${open.plus_minus_percent.toFixed(1)} %)` : "";
   const thing = open.size_percent < 0 ? "less feed" : "more feed";
   const how = open.kind === "ramp" ? ", little by little" : "";
-  return `${size} ${thing} than normal${within}${how}: ${open.confidence}. ${since}`;
+  return `${size} ${thing} than normal${within}${how}; ${SURENESS[open.confidence] ?? open.confidence}. ${since}`;
 }
 
 function factsOf(line) {
@@ -176,6 +189,8 @@ function fact(name, value) {
 
 function logged(entry) {
   const when = entry.time ? `${moment(Date.parse(entry.time))} ` : "";
+  // The tests stand above for as long as they are of use.
+  const words = entry.words.split(". To decide:")[0];
   const who = entry.who ? ` (${entry.who})` : "";
-  return h("li", {}, h("span", { class: "soft" }, when), sentence(capital(entry.words)), who);
+  return h("li", {}, h("span", { class: "soft" }, when), sentence(capital(words)), who);
 }
