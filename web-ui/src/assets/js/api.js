@@ -43,6 +43,9 @@ export const api = {
   stepCheck: (kind, name, step) =>
     send(`/api/v1/checks/${kind}/${encodeURIComponent(name)}/step`, step),
   checkRecord: (id) => ask(`/api/v1/check-records/${encodeURIComponent(id)}`),
+  feedLines: () => ask("/api/v1/feed-lines"),
+  logLineChange: (name, body) =>
+    send(`/api/v1/feed-lines/${encodeURIComponent(name)}/changes`, body),
   note: (note) => send("/api/v1/journal", note),
   /** wanted: {kind, point, from, to, before, limit}; what is empty is left out. */
   journal(wanted) {

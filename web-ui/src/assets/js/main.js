@@ -10,6 +10,7 @@ import { devices } from "./devices.js";
 import { header } from "./header.js";
 import { history } from "./history.js";
 import { journal } from "./journal.js";
+import { lines } from "./lines.js";
 import { messages } from "./messages.js";
 import { mix } from "./mix.js";
 import { more, MORE } from "./more.js";
@@ -35,6 +36,7 @@ const pages = {
   mix: mix(find("#page-mix")),
   more: more(find("#page-more")),
   history: history(find("#page-history")),
+  lines: lines(find("#page-lines"), { announce }),
   messages: messages(find("#page-messages"), announce),
   checks: checks(find("#page-checks"), { announce }),
   setup: setup(find("#page-setup"), { saved, announce }),

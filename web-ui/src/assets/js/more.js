@@ -6,6 +6,7 @@ import { h } from "./dom.js";
 export const MORE = [
   ["checks", "Checks", "Check a probe or meter in standard solutions; which are due, and what was found.", false],
   ["setup", "Add a point", "A probe on a cable, or a place whose readings you type in.", true],
+  ["lines", "Feed lines", "Source, mixer, line and drain, and whether the mixer drifts.", false],
   ["messages", "Messages", "Mail and webhooks: what was sent, and a test.", false],
   ["devices", "Devices", "Phones that may look, or look and act, and letting another in.", false],
 ];

@@ -120,6 +120,20 @@ record DemoFolder(Path root) {
         place = "drain"
         compensation = "linear"
 
+        [[feed-line]]
+        name = "glasshouse"
+        title = "Glasshouse, from the stock barrel"
+        source = "source"
+        line = "line"
+        drain = "drain"
+        ratio = 80
+
+        [[strength]]
+        name = "seedlings"
+        title = "Seedlings"
+        point = "line"
+        conductivity = "0.80 mS/cm"
+
         [[strength]]
         name = "growing-on"
         title = "Growing on"

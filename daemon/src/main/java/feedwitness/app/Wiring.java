@@ -4,6 +4,7 @@ import feedwitness.acquire.SessionPool;
 import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.CheckWatch;
 import feedwitness.engine.Engine;
+import feedwitness.engine.FeedLineWatch;
 import feedwitness.engine.Hindsight;
 import feedwitness.engine.Importer;
 import feedwitness.engine.Intake;
@@ -61,6 +62,7 @@ final class Wiring {
       URI page,
       List<String> notes,
       Engine engine,
+      FeedLineWatch lines,
       H2Ledger ledger,
       SessionPool sessions,
       Messages messages,
@@ -77,6 +79,7 @@ final class Wiring {
       messages.close();
       sessions.close();
       engine.close();
+      lines.keep();
       ledger.close();
     }
   }
@@ -121,6 +124,9 @@ final class Wiring {
     alarms.suppressBy(checks::aside);
     engine.watch(checks);
     engine.watch(alarms);
+    FeedLineWatch lines =
+        new FeedLineWatch(config.site(), engine::stampNow, ledger, ledger, alarms::report);
+    engine.watch(lines);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =
         new PageProbeDesk(
@@ -151,7 +157,7 @@ final class Wiring {
     alarms.subscribe(event -> AlarmNotices.of(event).ifPresent(messages::tell));
     WebServer server =
         new WebServer(
-            new Desks(engine, history, desk, data, alarms, ledger, messages, checks),
+            new Desks(engine, history, desk, data, alarms, ledger, messages, checks, lines),
             way.access(ledger, draft -> ledger.append(intake.moment(), draft)),
             way.tls());
     engine.start();
@@ -166,7 +172,7 @@ final class Wiring {
     ledger.announce(page.toString());
     messages.start();
     return new Outcome.Started(
-        new Service(page, way.trouble(), engine, ledger, sessions, messages, server));
+        new Service(page, way.trouble(), engine, lines, ledger, sessions, messages, server));
   }
 
   private static AlarmWatch alarms(Engine engine, H2Ledger ledger, Config config, double pace) {

@@ -6,6 +6,7 @@ import feedwitness.alarm.AlarmKey;
 import feedwitness.alarm.AlarmKind;
 import feedwitness.alarm.AlarmOutcome;
 import feedwitness.alarm.Condition;
+import feedwitness.alarm.LineKinds;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.Standing;
 import feedwitness.check.CheckConditions;
@@ -53,6 +54,8 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
       Stream.concat(PointKinds.ALL.stream(), CheckKinds.ALL.stream())
           .map(AlarmKind::code)
           .collect(Collectors.toUnmodifiableSet());
+  private static final Set<String> LINE_KINDS =
+      Set.copyOf(LineKinds.ALL.stream().map(AlarmKind::code).toList());
   private static final Set<String> PROBE_KINDS =
       Set.of(
           PointKinds.NO_DATA.code(),
@@ -168,6 +171,9 @@ public final class AlarmWatch implements AlarmDesk, EngineWatcher {
   private boolean isGone(Site site, AlarmKey key) {
     if (rules.off(key)) {
       return true;
+    }
+    if (LINE_KINDS.contains(key.kind())) {
+      return site.feedLines().stream().noneMatch(l -> l.name().text().equals(key.subject()));
     }
     if (!POINT_KINDS.contains(key.kind()) || CheckConditions.isOfMeter(key.subject())) {
       return false;

@@ -8,6 +8,7 @@ import feedwitness.alarm.Reply;
 import feedwitness.alarm.Standing;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
+import feedwitness.site.FeedLine;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.math.BigDecimal;
@@ -126,7 +127,15 @@ record AlarmJson(
   private static String title(Site site, String subject) {
     Optional<MeasuringPoint> point =
         PointName.isValid(subject) ? site.point(new PointName(subject)) : Optional.empty();
-    return point.map(MeasuringPoint::title).orElse("Feedwitness");
+    return point
+        .map(MeasuringPoint::title)
+        .or(
+            () ->
+                site.feedLines().stream()
+                    .filter(line -> line.name().text().equals(subject))
+                    .map(FeedLine::title)
+                    .findFirst())
+        .orElse("Feedwitness");
   }
 
   static @Nullable String time(Stamp stamp) {

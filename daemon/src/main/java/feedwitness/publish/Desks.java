@@ -3,6 +3,7 @@ package feedwitness.publish;
 import feedwitness.engine.AlarmDesk;
 import feedwitness.engine.CheckBench;
 import feedwitness.engine.DataDesk;
+import feedwitness.engine.FeedLineDesk;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.ProbeDesk;
 import feedwitness.ledger.EvidenceHistory;
@@ -18,4 +19,5 @@ public record Desks(
     AlarmDesk alarms,
     EvidenceHistory evidence,
     MessageDesk messages,
-    CheckBench checks) {}
+    CheckBench checks,
+    FeedLineDesk lines) {}

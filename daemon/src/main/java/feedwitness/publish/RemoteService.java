@@ -133,6 +133,11 @@ public final class RemoteService {
     List<String> lines = new ArrayList<>(StandText.health(json(get("/health"))));
     lines.add("");
     lines.addAll(StandText.points(json(get(Routes.API + "/points"))));
+    List<String> feedLines = StandText.feedLines(json(get(FeedLineRoutes.PATH)));
+    if (!feedLines.isEmpty()) {
+      lines.add("");
+      lines.addAll(feedLines);
+    }
     lines.add("");
     lines.addAll(alarms());
     return lines;

@@ -39,6 +39,7 @@ final class Routes {
   private final AlarmRoutes alarms;
   private final JournalRoutes journal;
   private final FeedingRoutes feeding;
+  private final FeedLineRoutes lines;
   private final AtomRoutes atom;
   private final MetricsRoute metrics;
   private final CheckRoutes checks;
@@ -58,6 +59,7 @@ final class Routes {
     this.alarms = new AlarmRoutes(live, alarmDesk);
     this.journal = new JournalRoutes(live, alarmDesk, desks.evidence());
     this.feeding = new FeedingRoutes(alarmDesk);
+    this.lines = new FeedLineRoutes(live, desks.lines(), desks.evidence());
     this.atom = new AtomRoutes(live, alarmDesk, desks.evidence());
     this.metrics = new MetricsRoute(live, alarmDesk);
     this.checks = new CheckRoutes(live, desks.checks());
@@ -97,6 +99,8 @@ final class Routes {
         get(API + "/feeding", feeding::list),
         post(API + "/feeding", feeding::feed),
         post(API + "/feeding/level", feeding::level),
+        get(FeedLineRoutes.PATH, lines::list),
+        post(FeedLineRoutes.PATH + "/{name}/changes", lines::change),
         get(AtomRoutes.PATH, atom::current),
         get(AtomRoutes.ARCHIVE + "{name}", atom::archive),
         get("/metrics", metrics::answer));

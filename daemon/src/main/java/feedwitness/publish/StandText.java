@@ -84,6 +84,35 @@ final class StandText {
         : "no reading yet";
   }
 
+  /** One line for each feed line; none if there are none. */
+  static List<String> feedLines(JsonNode list) {
+    List<String> lines = new ArrayList<>();
+    for (JsonNode line : list.path("feed_lines")) {
+      List<String> words = new ArrayList<>(List.of(line.path("state_words").asText()));
+      if (line.path("measured_mS_cm").isNumber() && line.path("expected_mS_cm").isNumber()) {
+        words.add(
+            String.format(
+                java.util.Locale.ROOT,
+                "last event %.2f mS/cm, expected %.2f",
+                line.path("measured_mS_cm").asDouble(),
+                line.path("expected_mS_cm").asDouble()));
+      }
+      if (line.path("ratio").isNumber()) {
+        words.add(
+            String.format(
+                java.util.Locale.ROOT,
+                "1 L of stock makes %.0f ± %.0f L",
+                line.path("ratio").asDouble(),
+                line.path("ratio_plus_minus").asDouble()));
+      }
+      lines.add("%-12s %s".formatted(line.path("name").asText(), String.join("; ", words)));
+      if (!line.path("told").asText().isEmpty()) {
+        lines.add("             " + line.path("told").asText());
+      }
+    }
+    return lines;
+  }
+
   /** The first line: how the service is. */
   static List<String> health(JsonNode health) {
     List<String> lines = new ArrayList<>();

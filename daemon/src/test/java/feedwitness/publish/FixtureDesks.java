@@ -1,5 +1,7 @@
 package feedwitness.publish;
 
+import feedwitness.engine.AlarmWatch;
+
 /** All that the interface asks, over one nursery in memory. */
 final class FixtureDesks {
   private FixtureDesks() {}
@@ -10,14 +12,16 @@ final class FixtureDesks {
 
   static Desks of(FixtureNursery nursery, FixtureDesk desk) {
     FixtureEvidence evidence = new FixtureEvidence();
+    AlarmWatch alarms = nursery.watch(evidence);
     return new Desks(
         nursery,
         nursery,
         desk,
         new FixtureData(nursery),
-        nursery.watch(evidence),
+        alarms,
         evidence,
         new FixtureMessages(),
-        nursery.checks(evidence));
+        nursery.checks(evidence),
+        nursery.lines(evidence, alarms));
   }
 }

@@ -7,6 +7,7 @@ import feedwitness.check.CheckInterval;
 import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.CheckPlan;
 import feedwitness.engine.CheckWatch;
+import feedwitness.engine.FeedLineWatch;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.ServiceState;
@@ -54,6 +55,7 @@ final class FixtureNursery implements LiveView, History {
   private final List<Consumer<Measurement>> listeners = new CopyOnWriteArrayList<>();
   private final List<AlarmWatch> watches = new CopyOnWriteArrayList<>();
   private final List<CheckWatch> benches = new CopyOnWriteArrayList<>();
+  private final List<FeedLineWatch> lineWatches = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
   private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
@@ -152,6 +154,14 @@ final class FixtureNursery implements LiveView, History {
         Optional.empty());
   }
 
+  /** The real watch over its feed lines; hears what the nursery measures from now on. */
+  FeedLineWatch lines(FixtureEvidence evidence, AlarmWatch alarms) {
+    FeedLineWatch lines =
+        new FeedLineWatch(site(), this::stampNow, evidence, evidence, alarms::report);
+    lineWatches.add(lines);
+    return lines;
+  }
+
   private Measurement keep(Sample sample) {
     Measurement measurement = MeasurementChain.measure(sample, QuarryEnd.basis(sample));
     synchronized (this) {
@@ -159,6 +169,7 @@ final class FixtureNursery implements LiveView, History {
     }
     watches.forEach(watch -> watch.measured(measurement));
     benches.forEach(bench -> bench.measured(measurement));
+    lineWatches.forEach(watch -> watch.measured(measurement));
     listeners.forEach(listener -> listener.accept(measurement));
     return measurement;
   }

@@ -164,6 +164,19 @@ class OpenApiTest {
   }
 
   @Test
+  void answersAboutFeedLinesAsDescribed() throws Exception {
+    String path = "/api/v1/feed-lines/{name}/changes";
+    String changes = "/api/v1/feed-lines/glasshouse/changes";
+    server.water(12, 1.5);
+    server.water(4, 1.2);
+    fits("get", "/api/v1/feed-lines", server.client().get("/api/v1/feed-lines"));
+    fits("post", path, server.client().post(changes, FeedLinesTest.SERVICED));
+    fits("post", path, server.client().post(changes, "{}"));
+    fits("post", path, server.client().post("/api/v1/feed-lines/x/changes", "{}"));
+    fits("NewLineChange", FeedLinesTest.SERVICED);
+  }
+
+  @Test
   void streamsAlarmsAndFeedingAsDescribed() throws Exception {
     try (SseReader stream = new SseReader(server.port())) {
       stream.event("snapshot");

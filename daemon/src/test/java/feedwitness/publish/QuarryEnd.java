@@ -18,7 +18,10 @@ import feedwitness.sample.Indication;
 import feedwitness.sample.Sample;
 import feedwitness.site.Band;
 import feedwitness.site.CompensationChoice;
+import feedwitness.site.DriftLimits;
+import feedwitness.site.FeedLine;
 import feedwitness.site.MeasuringPoint;
+import feedwitness.site.Mixer;
 import feedwitness.site.PointLimits;
 import feedwitness.site.ProbeMount;
 import feedwitness.site.Site;
@@ -52,7 +55,19 @@ final class QuarryEnd {
           List.of(
               strength("growing-on", "Growing on", 1.5),
               strength("heavy-feeders", "Heavy feeders", 1.95)),
-          List.of());
+          List.of(),
+          List.of(
+              new FeedLine(
+                  new feedwitness.quantity.PointName("glasshouse"),
+                  "Glasshouse",
+                  Optional.of(FixtureNursery.SOURCE),
+                  Optional.empty(),
+                  FixtureNursery.LINE,
+                  Optional.of(FixtureNursery.DRAIN),
+                  new Mixer.Injector(80),
+                  List.of(),
+                  Double.NaN,
+                  DriftLimits.USUAL)));
 
   private QuarryEnd() {}
 

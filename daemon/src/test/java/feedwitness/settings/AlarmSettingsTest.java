@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.alarm.AlarmKind;
+import feedwitness.alarm.LineKinds;
 import feedwitness.alarm.PointKinds;
 import feedwitness.alarm.ServiceKinds;
 import feedwitness.check.CheckKinds;
@@ -194,7 +195,7 @@ class AlarmSettingsTest {
   @Test
   void knowsTheKindsThereAre() {
     Set<String> kinds = new TreeSet<>();
-    Stream.of(PointKinds.ALL, CheckKinds.ALL, ServiceKinds.ALL)
+    Stream.of(PointKinds.ALL, LineKinds.ALL, CheckKinds.ALL, ServiceKinds.ALL)
         .flatMap(List::stream)
         .map(AlarmKind::code)
         .forEach(kinds::add);

@@ -1,0 +1,203 @@
+package feedwitness.engine;
+
+import feedwitness.alarm.Condition;
+import feedwitness.ledger.EvidenceHistory;
+import feedwitness.ledger.EvidenceLedger;
+import feedwitness.measurement.Measurement;
+import feedwitness.quantity.PointName;
+import feedwitness.quantity.Stamp;
+import feedwitness.site.FeedLine;
+import feedwitness.site.Site;
+import feedwitness.site.StrengthOf;
+import feedwitness.watch.drift.DriftFinding;
+import feedwitness.watch.drift.LineChange;
+import java.io.IOException;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.tinylog.Logger;
+
+/**
+ * Hands each feed line's watch the measurements of its points in order, puts findings on record and
+ * reports them as alarms. Called by the engine's thread and by whoever logs a change; the lock is
+ * held for memory work only.
+ */
+public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
+  private static final String STATE = "feed-line:";
+
+  /** A stop keeps all; a power cut loses so much, less than a pause in an irrigation event. */
+  private static final long KEEP_NANOS = Duration.ofMinutes(1).toNanos();
+
+  private final EvidenceLedger ledger;
+  private final EvidenceHistory history;
+  private final Recorder recorder;
+  private final Supplier<Stamp> clock;
+  private final Consumer<Condition> alarms;
+  private final Map<PointName, LineRun> runs = new LinkedHashMap<>();
+  private long keptNanos;
+  private boolean changed;
+
+  /**
+   * Starts from what was kept.
+   *
+   * @param clock stamps what happens
+   * @param alarms is told every condition whenever it is judged
+   */
+  public FeedLineWatch(
+      Site site,
+      Supplier<Stamp> clock,
+      EvidenceLedger ledger,
+      EvidenceHistory history,
+      Consumer<Condition> alarms) {
+    this.ledger = ledger;
+    this.history = history;
+    this.recorder = new Recorder(ledger);
+    this.clock = clock;
+    this.alarms = alarms;
+    this.keptNanos = clock.get().monotonicNanos();
+    follow(site);
+  }
+
+  @Override
+  public void measured(Measurement measurement) {
+    List<Condition> conditions = new ArrayList<>();
+    synchronized (this) {
+      for (LineRun run : runs.values()) {
+        List<DriftFinding> found = run.take(measurement);
+        if (!found.isEmpty()) {
+          record(found, measurement.stamp());
+          conditions.addAll(run.conditions());
+          keep(run);
+        }
+      }
+      changed = true;
+    }
+    conditions.forEach(alarms);
+  }
+
+  private void record(List<DriftFinding> found, Stamp at) {
+    for (DriftFinding finding : found) {
+      Logger.info("{}", finding.words());
+      recorder.record(at, LineRecords.finding(finding));
+    }
+  }
+
+  @Override
+  public void tick(Stamp now) {
+    List<Condition> conditions = new ArrayList<>();
+    synchronized (this) {
+      runs.values().forEach(run -> conditions.addAll(run.conditions()));
+      if (changed && now.monotonicNanos() - keptNanos >= KEEP_NANOS) {
+        keptNanos = now.monotonicNanos();
+        keep();
+      }
+    }
+    conditions.forEach(alarms);
+  }
+
+  /** Keeps what is known; also to be called when the engine has stopped and before the store. */
+  public synchronized void keep() {
+    runs.values().forEach(this::keep);
+    changed = false;
+  }
+
+  private void keep(LineRun run) {
+    ledger.keepState(STATE + run.line().name(), run.text());
+  }
+
+  @Override
+  public synchronized void follow(Site site) {
+    Map<PointName, LineRun> before = new LinkedHashMap<>(runs);
+    runs.clear();
+    for (FeedLine configured : site.feedLines()) {
+      FeedLine line = withStrengths(configured, site);
+      LineRun known = before.get(line.name());
+      runs.put(
+          line.name(),
+          known != null && known.line().equals(line)
+              ? known
+              : resume(
+                  line,
+                  site,
+                  known != null ? Optional.of(known.text()) : history.state(STATE + line.name())));
+    }
+  }
+
+  private static LineRun resume(FeedLine line, Site site, Optional<String> kept) {
+    try {
+      return kept.map(text -> LineRun.resume(line, site.zone(), text))
+          .orElseGet(() -> new LineRun(line, site.zone()));
+    } catch (IllegalArgumentException e) {
+      Logger.warn("feed line {} learns anew what is normal: {}", line.name(), e.getMessage());
+      return new LineRun(line, site.zone());
+    }
+  }
+
+  /** A line that lists no strengths of its own is fed what the nursery feeds at its point. */
+  private static FeedLine withStrengths(FeedLine line, Site site) {
+    List<Double> strengths =
+        site.strengths().stream()
+            .filter(each -> each.of() == StrengthOf.TOTAL && each.isFedAt(line.line()))
+            .map(each -> each.milliSiemensPerCm())
+            .toList();
+    if (!line.strengths().isEmpty() || strengths.isEmpty()) {
+      return line;
+    }
+    try {
+      return new FeedLine(
+          line.name(),
+          line.title(),
+          line.source(),
+          line.tank(),
+          line.line(),
+          line.drain(),
+          line.mixer(),
+          strengths,
+          line.sourceStrength(),
+          line.limits());
+    } catch (IllegalArgumentException e) {
+      Logger.warn("feed line {} learns its strengths: {}", line.name(), e.getMessage());
+      return line;
+    }
+  }
+
+  @Override
+  public synchronized List<FeedLineStatus> feedLines() {
+    return runs.values().stream().map(LineRun::status).toList();
+  }
+
+  @Override
+  public synchronized Optional<FeedLineStatus> feedLine(PointName name) {
+    return Optional.ofNullable(runs.get(name)).map(LineRun::status);
+  }
+
+  @Override
+  public Optional<FeedLineStatus> change(PointName name, LineChange change, String who, String note)
+      throws IOException {
+    Optional<FeedLineStatus> there = feedLine(name);
+    if (there.isEmpty()) {
+      return there;
+    }
+    recorder.recordNow(clock.get(), LineRecords.change(there.get().line(), change, who, note));
+    List<Condition> conditions;
+    FeedLineStatus status;
+    synchronized (this) {
+      LineRun run = runs.get(name);
+      if (run == null) {
+        return Optional.empty();
+      }
+      Stamp now = clock.get();
+      record(run.note(change, now), now);
+      conditions = run.conditions();
+      status = run.status();
+      keep(run);
+    }
+    conditions.forEach(alarms);
+    return Optional.of(status);
+  }
+}
