@@ -25,7 +25,10 @@ public final class CheckConditions {
       CheckDesk desk,
       Instant now) {
     CheckInterval.Due due = interval.due(chart, now);
-    boolean never = due.status() == CheckInterval.Status.NEVER_CHECKED;
+    // a probe set up today is not asked to be checked today
+    boolean never =
+        due.status() == CheckInterval.Status.NEVER_CHECKED
+            && desk.readsSince(subject, now.minus(interval.shortest()));
     boolean overdue = due.status() == CheckInterval.Status.OVERDUE;
     String words = subject + ": " + due.words();
     Verdict last = desk.lastVerdict(subject);

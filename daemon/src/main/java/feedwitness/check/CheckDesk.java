@@ -2,6 +2,7 @@ package feedwitness.check;
 
 import feedwitness.calibration.StandardShelf;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All checks of a nursery: who is at which probe, which readings belong to a beaker, what follows
@@ -23,6 +25,7 @@ public final class CheckDesk {
   private final OpenChecks open = new OpenChecks();
   private final Map<CheckSubject, BeakerReturn> returning = new TreeMap<>();
   private final Map<CheckSubject, PlaceWatch> places = new HashMap<>();
+  private final Map<CheckSubject, Instant> firstReadings = new HashMap<>();
 
   /**
    * An empty desk; {@link #resume} puts records on it.
@@ -37,6 +40,17 @@ public final class CheckDesk {
     this.shelf = shelf;
     this.limits = limits;
     this.firstMeasurement = firstMeasurement;
+  }
+
+  /** Whether there are measurements of a probe from before a time; for a meter, false. */
+  boolean readsSince(CheckSubject subject, Instant time) {
+    @Nullable Instant known = firstReadings.get(subject);
+    if (known == null && subject.kind() == CheckSubject.Kind.PROBE) {
+      Optional<Mark> first = firstMeasurement.apply(subject);
+      first.ifPresent(mark -> firstReadings.put(subject, mark.at()));
+      known = first.map(Mark::at).orElse(null);
+    }
+    return known != null && known.isBefore(time);
   }
 
   /**

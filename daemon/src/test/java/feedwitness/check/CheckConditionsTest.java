@@ -15,7 +15,9 @@ class CheckConditionsTest {
   private final Season season = new Season(5);
 
   private List<Condition> conditions(double day) {
-    CheckDesk desk = new CheckDesk(Bench.SHELF, CheckLimits.USUAL, subject -> Optional.empty());
+    CheckDesk desk =
+        new CheckDesk(
+            Bench.SHELF, CheckLimits.USUAL, subject -> Optional.of(new Mark(1, 1, Season.at(-1))));
     desk.resume(season.evidence(), new When(0, Season.at(day)));
     return CheckConditions.of(
         Bench.TANK, season.chart(), CheckInterval.USUAL, desk, Season.at(day));
@@ -30,7 +32,8 @@ class CheckConditionsTest {
 
   @Test
   void remindsOfAProbeThatWasNeverChecked() {
-    assertEquals(List.of("check-due"), active(0));
+    assertEquals(List.of(), active(5), "set up less than a week ago");
+    assertEquals(List.of("check-due"), active(6.5));
   }
 
   @Test
