@@ -92,7 +92,7 @@ export function guide(stand, act) {
       const live = stand.kind === "probe" && ["immerse", "settling", "rinse"].includes(open.phase);
       figure.hidden = !live;
       if (live && point) {
-        say(figure, `${conductivity(point.conductivity_mS_cm, 3)} mS/cm  ${temperature(point.temperature_c)}`);
+        say(figure, `${conductivity(point.conductivity_mS_cm, 3)} mS/cm  ${temperature(point.temperature_C)}`);
       }
       say(round, `${ROUND[open.round]}${open.standard ? `, ${open.standard}` : ""}`);
       say(todo, sentence(capital(open.guide)));

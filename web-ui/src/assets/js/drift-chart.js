@@ -72,7 +72,7 @@ function drawing(line, events) {
     level(alarm, "alarm-limit"),
     level(-alarm, "alarm-limit"),
     changes(line)
-      .filter((entry) => Date.parse(entry.time) >= from)
+      .filter((entry) => Date.parse(entry.time) >= from && Date.parse(entry.time) <= to)
       .map((entry) => upright("change", x(Date.parse(entry.time)))),
     line.open && start(line.open, x, from),
     events.map((event) =>
