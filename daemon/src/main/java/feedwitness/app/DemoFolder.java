@@ -128,6 +128,21 @@ record DemoFolder(Path root) {
         drain = "drain"
         ratio = 80
 
+        [[standard]]
+        name = "low"
+        solution = "KCl 0.01 mol/L"
+        lot = "QE-A07"
+
+        [[standard]]
+        name = "middle"
+        solution = "KCl 0.02 mol/L"
+        lot = "QE-C11"
+
+        [[standard]]
+        name = "high"
+        solution = "KCl 0.1 mol/L"
+        lot = "QE-B03"
+
         [[strength]]
         name = "seedlings"
         title = "Seedlings"
