@@ -20,8 +20,9 @@ const STEPS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50];
  * Draws lines [{title, ink (index), byHand, times, mean, …}] over {from, to} (s since 1970) into a
  * box, with notes [{at, number}] and the band it is planned in; returns {chart, setLines(lines, range)}. moved(index or null) tells where the cursor is.
  */
-export function drawChart(box, lines, { range, warmth, fromZero, notes, plan, moved }) {
+export function drawChart(box, lines, { range, warmth, corrected, fromZero, notes, plan, moved }) {
   const inks = readInks();
+  const columns = 3 + (warmth ? 1 : 0) + (corrected ? 1 : 0);
   let current = lines;
   let window_ = range;
   const options = {
@@ -39,8 +40,8 @@ export function drawChart(box, lines, { range, warmth, fromZero, notes, plan, mo
       },
     },
     axes: axes(inks, warmth),
-    series: [{}, ...lines.flatMap((line) => seriesOf(line, inks, warmth))],
-    bands: lines.flatMap((line, i) => band(line, i * (warmth ? 4 : 3), inks)),
+    series: [{}, ...lines.flatMap((line) => seriesOf(line, inks, warmth, corrected))],
+    bands: lines.flatMap((line, i) => band(line, i * columns, inks)),
     hooks: {
       drawAxes: [
         (chart) => drawPlan(chart, plan, inks),
@@ -53,27 +54,30 @@ export function drawChart(box, lines, { range, warmth, fromZero, notes, plan, mo
       setCursor: [(chart) => moved(chart.cursor.idx ?? null)],
     },
   };
-  const chart = new uPlot(options, join(lines, warmth), box);
+  const chart = new uPlot(options, join(lines, warmth, corrected), box);
   const setLines = (next, nextRange) => {
     current = next;
     window_ = nextRange;
-    chart.setData(join(next, warmth));
+    chart.setData(join(next, warmth, corrected));
   };
   return { chart, setLines, resize: () => chart.setSize(size(box)) };
 }
 
-function join(lines, warmth) {
-  const tables = lines.map((line) =>
-    warmth
-      ? [line.times, line.max, line.min, line.mean, line.warmth]
-      : [line.times, line.max, line.min, line.mean],
-  );
+function join(lines, warmth, corrected) {
+  const tables = lines.map((line) => [
+    line.times,
+    line.max,
+    line.min,
+    line.mean,
+    ...(warmth ? [line.warmth] : []),
+    ...(corrected ? [line.corrected] : []),
+  ]);
   // A gap of one line stays a gap where another line has values: nulls reach to the next value.
   const modes = tables.map((table) => table.map(() => NULL_EXPAND));
   return tables.length > 0 ? uPlot.join(tables, modes) : [[]];
 }
 
-function seriesOf(line, inks, warmth) {
+function seriesOf(line, inks, warmth, corrected) {
   const stroke = inks.series[line.ink];
   const hidden = { scale: "mS", stroke: "transparent", width: 0, points: { show: false } };
   const mean = line.byHand
@@ -86,7 +90,8 @@ function seriesOf(line, inks, warmth) {
       }
     : { scale: "mS", stroke, width: 1.75 };
   const thin = { scale: "C", stroke: stroke + THIN, width: 1, points: { show: false } };
-  return warmth ? [hidden, hidden, mean, thin] : [hidden, hidden, mean];
+  const without = { scale: "mS", stroke: inks.ink, width: 1.5, dash: [6, 4], points: { show: false } };
+  return [hidden, hidden, mean, ...(warmth ? [thin] : []), ...(corrected ? [without] : [])];
 }
 
 function band(line, before, inks) {

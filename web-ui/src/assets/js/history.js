@@ -30,6 +30,7 @@ class History {
   #chosen = null;
   #range = RANGES[0];
   #warmth = false;
+  #corrected = false;
   #fromZero = false;
   #loaded = new Map();
   #notes = [];
@@ -139,6 +140,7 @@ class History {
       );
     this.#find("options").append(
       toggle("show-temperature", "water °C", (on) => (this.#warmth = on)),
+      toggle("corrected", "without the likely error", (on) => (this.#corrected = on)),
       toggle("from-zero", "from zero", (on) => (this.#fromZero = on)),
     );
   }
@@ -239,6 +241,7 @@ class History {
     this.#drawn = drawChart(this.#box, lines, {
       range: this.#window(),
       warmth: this.#warmth,
+      corrected: this.#corrected && anyCorrected(lines),
       fromZero: this.#fromZero,
       notes: this.#notes,
       plan: lines.length === 1 ? this.#bandOf(lines[0].name) : null,
@@ -263,7 +266,14 @@ class History {
     this.#writeTables();
   }
 
+  /** Offered only where a check has said something of what is shown. */
+  #offerCorrected(lines) {
+    const box = this.#page.querySelector("input[name=corrected]");
+    box.closest("label").hidden = !anyCorrected(lines);
+  }
+
   #describe(lines) {
+    this.#offerCorrected(lines);
     const sum = (of) => lines.reduce((total, each) => total + of(each), 0);
     this.#box.dataset.points = String(sum((each) => each.plotted));
     this.#box.dataset.gaps = String(sum((each) => each.gaps.length));
@@ -354,6 +364,11 @@ async function notesOf(from, to) {
   } catch {
     return [];
   }
+}
+
+/** Whether a later check found a likely error of anything shown. */
+function anyCorrected(lines) {
+  return lines.some((each) => each.corrected.some(known));
 }
 
 function nearestTo(measurements, time) {

@@ -25,7 +25,9 @@ export function valueWords(each, at) {
   const [low, high] = [conductivity(each.min[nearest]), conductivity(each.max[nearest])];
   const band = low === high ? "" : ` (${low} to ${high})`;
   const warm = known(each.warmth[nearest]) ? `, ${temperature(each.warmth[nearest])}` : "";
-  return `${each.title} ${conductivity(value)}${band} mS/cm${warm}`;
+  const corrected = each.corrected[nearest];
+  const likely = known(corrected) ? `, likely ${conductivity(corrected)} by a later check` : "";
+  return `${each.title} ${conductivity(value)}${band} mS/cm${likely}${warm}`;
 }
 
 /** What the marks under a line mean, with the shape they have there. */

@@ -13,14 +13,14 @@ const BUCKET_APART = 1.5;
 const READINGS_A_BUCKET = 3;
 
 /**
- * {times, mean, min, max, warmth: columns with a null row in each gap (s since 1970); gaps and
+ * {times, mean, min, max, warmth, corrected: columns with a null row in each gap (s since 1970); gaps and
  * flagged: [{from, to, codes}]; plotted: number of values; step: usual distance, s}. byHand: readings
  * typed now and then have no gaps.
  */
 export function line(measurements, bucketS, byHand = false) {
   const step = usualStep(measurements, bucketS);
   const reach = byHand ? Infinity : breakAfter(measurements, bucketS, step);
-  const made = { times: [], mean: [], min: [], max: [], warmth: [], gaps: [], plotted: 0, step };
+  const made = { times: [], mean: [], min: [], max: [], warmth: [], corrected: [], gaps: [], plotted: 0, step };
   let last = null;
   let hole = false;
   for (const each of measurements) {
@@ -53,6 +53,7 @@ function row(made, at, each) {
   made.min.push(each ? (each.min_mS_cm ?? each.conductivity25_mS_cm) : null);
   made.max.push(each ? (each.max_mS_cm ?? each.conductivity25_mS_cm) : null);
   made.warmth.push(each ? each.temperature_C : null);
+  made.corrected.push(each?.corrected25_mS_cm ?? null);
 }
 
 /** Stretches with flags other than "missing", which is a gap already. */

@@ -144,6 +144,10 @@ class CheckPageTest {
       contains(page.locator("[data-record]"), "lot QE-C11");
       contains(page.locator("[data-record]"), "Adjusted");
       window.expectNoSidewaysScrolling();
+      page.navigate(service.page() + "#history/tank");
+      page.locator("input[name=corrected]").check();
+      contains(page.locator("[data-marks]"), "a later check found the probe");
+      page.locator("[data-chart]").press("PageUp");
       window.expectNoComplaints();
     }
   }

@@ -246,7 +246,8 @@ class MixPageTest {
       field(page, "check.draw_down.drawn").fill("1.25");
       field(page, "check.draw_down.delivered").fill("98");
       field(page, "check.draw_down.should_make").fill("80");
-      assertThat(page.locator("#page-mix [data-checks]")).containsText("one litre of stock makes 78.4 L");
+      assertThat(page.locator("#page-mix [data-checks]"))
+          .containsText("one litre of stock makes 78.4 L");
       expectForEverybody(window);
       window.expectNoComplaints();
     }

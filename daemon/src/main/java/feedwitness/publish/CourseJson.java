@@ -18,16 +18,20 @@ record CourseJson(
     measurements = List.copyOf(measurements);
   }
 
-  static CourseJson of(CourseQuery query, History.Course course) {
+  static CourseJson of(CourseQuery query, History.Course course, Corrections corrections) {
     return new CourseJson(
         query.point().text(),
         Numbers.time(query.from()),
         Numbers.time(query.to()),
         Numbers.seconds(course.bucketWidth()),
-        course.buckets().stream().map(Stretch::of).toList());
+        course.buckets().stream().map(bucket -> Stretch.of(bucket, corrections)).toList());
   }
 
-  /** One bucket; conductivities at 25 °C. */
+  /**
+   * One bucket; conductivities at 25 °C.
+   *
+   * @param corrected the mean without the likely error a later check found; null if none did
+   */
   record Stretch(
       String time,
       @JsonProperty("conductivity25_mS_cm") @Nullable BigDecimal mean,
@@ -36,12 +40,13 @@ record CourseJson(
       @JsonProperty("temperature_C") @Nullable BigDecimal temperature,
       int readings,
       int missing,
-      List<String> flags) {
+      List<String> flags,
+      @JsonProperty("corrected25_mS_cm") @Nullable BigDecimal corrected) {
     Stretch {
       flags = List.copyOf(flags);
     }
 
-    static Stretch of(Bucket bucket) {
+    static Stretch of(Bucket bucket, Corrections corrections) {
       return new Stretch(
           Numbers.time(bucket.start()),
           Numbers.conductivity(bucket.meanMilliSiemensPerCm()),
@@ -50,7 +55,9 @@ record CourseJson(
           Numbers.temperature(bucket.meanCelsius()),
           bucket.readings(),
           bucket.missing(),
-          PointMapping.codes(bucket.flags()));
+          PointMapping.codes(bucket.flags()),
+          Numbers.conductivity(
+              corrections.corrected(bucket.start(), bucket.meanMilliSiemensPerCm())));
     }
   }
 }

@@ -1,6 +1,7 @@
 package feedwitness.publish;
 
 import feedwitness.engine.AlarmDesk;
+import feedwitness.engine.CheckBench;
 import feedwitness.engine.LiveView;
 import feedwitness.engine.PointStatus;
 import feedwitness.engine.TypedOutcome;
@@ -42,6 +43,7 @@ final class Routes {
   private final FeedLineRoutes lines;
   private final AtomRoutes atom;
   private final MetricsRoute metrics;
+  private final CheckBench bench;
   private final CheckRoutes checks;
 
   Routes(Desks desks, Access access, OpenHours hours, Streams streams) {
@@ -62,7 +64,8 @@ final class Routes {
     this.lines = new FeedLineRoutes(live, desks.lines(), desks.evidence());
     this.atom = new AtomRoutes(live, alarmDesk, desks.evidence());
     this.metrics = new MetricsRoute(live, alarmDesk);
-    this.checks = new CheckRoutes(live, desks.checks());
+    this.bench = desks.checks();
+    this.checks = new CheckRoutes(live, bench);
   }
 
   List<Endpoint> all() {
@@ -214,7 +217,9 @@ final class Routes {
     Answers.json(
         context,
         CourseJson.of(
-            query, history.course(query.point(), query.from(), query.to(), query.buckets())));
+            query,
+            history.course(query.point(), query.from(), query.to(), query.buckets()),
+            Corrections.of(name, bench.evidence())));
   }
 
   private void explain(Context context) {
