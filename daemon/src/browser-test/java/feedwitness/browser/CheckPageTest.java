@@ -17,10 +17,12 @@ import feedwitness.simulate.NurseryRunner;
 import feedwitness.simulate.RunningNursery;
 import feedwitness.simulate.Schedule;
 import feedwitness.simulate.SimulatedClock;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -103,6 +105,13 @@ class CheckPageTest {
         .hasCount(results, new LocatorAssertions.HasCountOptions().setTimeout(PATIENCE_MILLIS));
   }
 
+  /** As printed; every sheet is an object of its own in the document. */
+  private static long sheets(Page page) {
+    String document =
+        new String(page.pdf(new Page.PdfOptions().setFormat("A4")), StandardCharsets.ISO_8859_1);
+    return Pattern.compile("/Type\\s*/Page\\b").matcher(document).results().count();
+  }
+
   @Test
   void leadsFromAFailureToAPassAndItsRecordOnAPhone() {
     nursery.begin("tank adjust -6%");
@@ -144,6 +153,7 @@ class CheckPageTest {
       contains(page.locator("[data-record]"), "lot QE-C11");
       contains(page.locator("[data-record]"), "Adjusted");
       window.expectNoSidewaysScrolling();
+      assertEquals(1, sheets(page), "a record is one sheet in the file");
       page.navigate(service.page() + "#history/tank");
       page.locator("input[name=corrected]").check();
       contains(page.locator("[data-marks]"), "a later check found the probe");
