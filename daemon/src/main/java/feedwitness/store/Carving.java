@@ -3,12 +3,12 @@ package feedwitness.store;
 import feedwitness.ledger.Evidence;
 import feedwitness.quantity.PointName;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -16,17 +16,12 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * Finds envelopes in a file whatever the state of the database in it: each says what it is, how
- * long it is, and whether it is sound. What the database had let go of but not written over is
- * found as well; it is just as true.
+ * What the envelopes in a file hold, whatever the state of the database in it. What the database
+ * had let go of but not written over is found as well; it is just as true.
  */
 final class Carving implements AutoCloseable {
-  private static final int WINDOW = 4 * 1024 * 1024;
-
-  /** No envelope is longer. */
-  private static final int OVERLAP = 1_100_000;
-
-  private static final PointName NOBODY = new PointName("nobody");
+  /** Where it does not matter whose samples they are. */
+  static final PointName NOBODY = new PointName("nobody");
 
   private final FileChannel channel;
   private final List<Copy> copies = new ArrayList<>();
@@ -51,7 +46,7 @@ final class Carving implements AutoCloseable {
   static Carving of(Path file) throws IOException {
     Carving carving = new Carving(FileChannel.open(file, StandardOpenOption.READ));
     try {
-      carving.scan();
+      new EnvelopeScan(carving.channel, EnumSet.allOf(Envelope.Kind.class)).run(carving::take);
     } catch (IOException | RuntimeException e) {
       carving.close();
       throw e;
@@ -79,33 +74,6 @@ final class Carving implements AutoCloseable {
 
   List<Place> minutes() {
     return minutes;
-  }
-
-  private void scan() throws IOException {
-    byte[] window = new byte[WINDOW + OVERLAP];
-    for (long base = 0; base < channel.size(); base += WINDOW) {
-      int end = read(base, window);
-      int last = Math.min(end, WINDOW);
-      for (int at = 0; at < last; ) {
-        int length = window[at] > 0 && at + 1 < end ? Envelope.lengthAt(window, at, end) : 0;
-        if (length > 0) {
-          byte[] packed = new byte[length];
-          System.arraycopy(window, at, packed, 0, length);
-          take(base + at, packed);
-        }
-        at += Math.max(1, length);
-      }
-    }
-  }
-
-  private int read(long position, byte[] into) throws IOException {
-    ByteBuffer buffer = ByteBuffer.wrap(into);
-    while (buffer.hasRemaining()) {
-      if (channel.read(buffer, position + buffer.position()) < 0) {
-        break;
-      }
-    }
-    return buffer.position();
   }
 
   private void take(long position, byte[] packed) {
@@ -152,7 +120,7 @@ final class Carving implements AutoCloseable {
 
   private byte[] octets(Place place) throws IOException {
     byte[] packed = new byte[place.length()];
-    read(place.position(), packed);
+    EnvelopeScan.read(channel, place.position(), packed);
     return packed;
   }
 

@@ -38,6 +38,10 @@ final class Envelope {
       this.format = format;
     }
 
+    int format() {
+      return format;
+    }
+
     static Optional<Kind> of(int format) {
       return Arrays.stream(values()).filter(kind -> kind.format == format).findFirst();
     }

@@ -18,23 +18,57 @@ import org.tinylog.Logger;
  * claim when the process ends, however it ends.
  */
 final class FileClaim implements AutoCloseable {
-  private final FileChannel channel;
+  /** Stands in the lock file while nobody has the history open and its last end was in order. */
+  private static final String CLOSED = "closed";
 
-  private FileClaim(FileChannel channel) {
+  /** No address is longer. */
+  private static final int MOST_OCTETS = 4_096;
+
+  private final FileChannel channel;
+  private final boolean afterOrderlyEnd;
+
+  private FileClaim(FileChannel channel, boolean afterOrderlyEnd) {
     this.channel = channel;
+    this.afterOrderlyEnd = afterOrderlyEnd;
   }
 
   /** Empty if someone else has it. */
   static Optional<FileClaim> on(Path lockFile) throws IOException {
     FileChannel channel =
-        FileChannel.open(lockFile, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+        FileChannel.open(
+            lockFile, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
     if (tryLock(channel) == null) {
       channel.close();
       return Optional.empty();
     }
-    FileClaim claim = new FileClaim(channel);
+    ByteBuffer text = ByteBuffer.allocate(MOST_OCTETS);
+    channel.read(text, 0);
+    String before = new String(text.array(), 0, text.position(), StandardCharsets.UTF_8);
+    FileClaim claim = new FileClaim(channel, before.equals(CLOSED));
     claim.announce("");
+    // before anything is written to the history: else a cut would look like an orderly end
+    channel.force(true);
     return Optional.of(claim);
+  }
+
+  /** Whether whoever had the history before closed it in order; unknown counts as no. */
+  boolean afterOrderlyEnd() {
+    return afterOrderlyEnd;
+  }
+
+  /** The address in the text of a lock file; empty if it holds none. */
+  static String addressIn(String text) {
+    return text.equals(CLOSED) ? "" : text.strip();
+  }
+
+  /** Notes that the history is closed in order, all of it on disk. */
+  void closedInOrder() {
+    try {
+      announce(CLOSED);
+      channel.force(true);
+    } catch (IOException e) {
+      Logger.debug(e, "the next start will look the history file over");
+    }
   }
 
   /** Says in the lock file where its holder answers, for commands that find the file taken. */

@@ -198,6 +198,16 @@ final class H2File {
     }
   }
 
+  /** Closes a database without writing an octet: what it does not know must not be written over. */
+  static void abandon(Connection connection) {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("shutdown immediately");
+    } catch (SQLException e) {
+      Logger.debug(e, "abandoning a database");
+    }
+    closeQuietly(connection);
+  }
+
   /** Something to write, so that forcing does write. */
   private static void touch(Connection connection) throws SQLException {
     try (Statement statement = connection.createStatement()) {

@@ -233,6 +233,9 @@ public final class H2Ledger
         interrupted = true;
       }
     }
+    if (writer.closedInOrder()) {
+      claim.closedInOrder();
+    }
     claim.close();
     if (interrupted) {
       Thread.currentThread().interrupt();

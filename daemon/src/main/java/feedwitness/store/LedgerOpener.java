@@ -77,11 +77,11 @@ final class LedgerOpener {
   private LedgerOpening openOrSalvage(FileClaim claim) {
     try {
       salvage.finish();
-      LedgerOpening outcome = open(claim);
+      LedgerOpening outcome = open(claim, lookedOver(claim));
       if (outcome instanceof Refused refused && salvageable) {
         Logger.error(refused.message());
         salvage.run();
-        outcome = open(claim);
+        outcome = open(claim, Optional.empty());
       }
       return outcome;
     } catch (IOException | SQLException e) {
@@ -92,7 +92,19 @@ final class LedgerOpener {
     }
   }
 
-  private LedgerOpening open(FileClaim claim) {
+  /** After an end that was not in order, what the file holds apart from its database. */
+  private Optional<WentBack> lookedOver(FileClaim claim) throws IOException {
+    if (claim.afterOrderlyEnd() || !Files.exists(file.path())) {
+      return Optional.empty();
+    }
+    Logger.info(
+        "history: the last end was not in order; looking {} over ({} MB)",
+        file.path(),
+        Files.size(file.path()) >> 20);
+    return Optional.of(WentBack.look(file.path()));
+  }
+
+  private LedgerOpening open(FileClaim claim, Optional<WentBack> lookedOver) {
     Connection connection;
     try {
       connection = file.openWriter();
@@ -101,7 +113,7 @@ final class LedgerOpener {
     }
     LedgerOpening outcome;
     try {
-      outcome = start(connection, claim);
+      outcome = start(connection, claim, lookedOver);
     } catch (SQLException e) {
       outcome = refusal(e);
     } catch (IllegalArgumentException e) {
@@ -112,19 +124,26 @@ final class LedgerOpener {
                   .formatted(file.path(), e.getMessage()));
     }
     if (outcome instanceof Refused) {
-      H2File.closeQuietly(connection);
+      H2File.abandon(connection);
       file.closeIdleReaders();
     }
     return outcome;
   }
 
-  private LedgerOpening start(Connection connection, FileClaim claim) throws SQLException {
+  private LedgerOpening start(Connection connection, FileClaim claim, Optional<WentBack> lookedOver)
+      throws SQLException {
     int version = migrator.version(connection);
     if (version > migrator.newest()) {
       return new Refused(
           Reason.NEWER,
           "%s has layout version %d, this Feedwitness knows up to %d; install a newer Feedwitness, or restore the backup made before the update"
               .formatted(file.path(), version, migrator.newest()));
+    }
+    Optional<Top> known = version == 0 ? Optional.empty() : Top.known(connection);
+    Optional<String> wentBack = lookedOver.flatMap(found -> found.words(known));
+    if (wentBack.isPresent()) {
+      salvageable = true;
+      return damaged(wentBack.get());
     }
     migrator.forward(connection, file.directory());
     Catalogue catalogue = Catalogue.load(connection);
@@ -239,9 +258,13 @@ final class LedgerOpener {
               .formatted(file.path(), e.getMessage()));
     }
     salvageable = Salvage.isDamage(e);
+    return damaged(String.valueOf(e.getMessage()));
+  }
+
+  private Refused damaged(String why) {
     return new Refused(
         Reason.DAMAGED,
         "%s is damaged (%s); move it aside to start afresh, or restore a backup"
-            .formatted(file.path(), e.getMessage()));
+            .formatted(file.path(), why));
   }
 }

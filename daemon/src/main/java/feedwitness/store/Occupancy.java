@@ -37,7 +37,7 @@ public sealed interface Occupancy {
       if (isFree(channel)) {
         return Files.exists(history) ? readable(history) : new Absent();
       }
-      return new Taken(Files.readString(lock).strip());
+      return new Taken(FileClaim.addressIn(Files.readString(lock)));
     } catch (NoSuchFileException e) {
       return Files.exists(history) ? readable(history) : new Absent();
     } catch (AccessDeniedException e) {

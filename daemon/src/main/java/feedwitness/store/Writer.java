@@ -53,6 +53,11 @@ final class Writer implements Runnable {
   private boolean dated;
   private int syncsUntidied;
 
+  /** How far what is on disk goes at least. */
+  private Optional<Top> safe = Optional.empty();
+
+  private volatile boolean closedInOrder;
+
   Writer(
       H2File file,
       Connection connection,
@@ -84,6 +89,11 @@ final class Writer implements Runnable {
 
   DurableMark mark() {
     return mark;
+  }
+
+  /** Whether the file was closed in order; known when the thread has ended. */
+  boolean closedInOrder() {
+    return closedInOrder;
   }
 
   Optional<String> trouble() {
@@ -187,7 +197,7 @@ final class Writer implements Runnable {
    * written again.
    */
   private void reconnect() {
-    H2File.closeQuietly(connection);
+    H2File.abandon(connection);
     file.closeIdleReaders();
     try {
       reopen();
@@ -203,16 +213,18 @@ final class Writer implements Runnable {
 
   private void reopen() throws SQLException {
     connection = file.openWriter();
-    SelfCheck.run(connection);
+    SelfCheck.run(connection, safe);
     catalogue.restate(connection);
     openRuns.demand();
   }
 
   private void salvageAndReopen() {
-    H2File.closeQuietly(connection);
+    H2File.abandon(connection);
     file.closeIdleReaders();
     try {
       salvage.run();
+      // more than what is sound in the file there is not
+      safe = Optional.empty();
       reopen();
     } catch (IOException | SQLException | RuntimeException e) {
       tell(e);
@@ -248,6 +260,7 @@ final class Writer implements Runnable {
     records.onDisk();
     dating.saved(datedBoots);
     nextRow = number;
+    safe = Top.of(runs).or(() -> safe);
     syncsUntidied++;
     openRuns.add(runs, System.nanoTime());
     if (youngest.isPresent()) {
@@ -336,6 +349,7 @@ final class Writer implements Runnable {
     file.closeIdleReaders();
     try {
       H2File.shutDown(connection);
+      closedInOrder = true;
     } catch (SQLException e) {
       Logger.warn(e, "history: {} was not closed in order", file.path());
     }
