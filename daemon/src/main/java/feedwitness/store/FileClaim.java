@@ -6,6 +6,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Optional;
@@ -54,6 +55,11 @@ final class FileClaim implements AutoCloseable {
   /** Whether whoever had the history before closed it in order; unknown counts as no. */
   boolean afterOrderlyEnd() {
     return afterOrderlyEnd;
+  }
+
+  /** The same of a file nobody has claimed. */
+  static boolean afterOrderlyEnd(Path lockFile) throws IOException {
+    return Files.exists(lockFile) && Files.readString(lockFile).equals(CLOSED);
   }
 
   /** The address in the text of a lock file; empty if it holds none. */

@@ -1,28 +1,19 @@
 package feedwitness.store;
 
-import feedwitness.ledger.Attachment;
 import feedwitness.ledger.DurableMark;
 import feedwitness.ledger.Evidence;
 import feedwitness.ledger.EvidenceDraft;
-import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.EvidenceLedger;
-import feedwitness.ledger.EvidenceQuery;
-import feedwitness.ledger.History;
 import feedwitness.ledger.MeasurementLedger;
 import feedwitness.measurement.Measurement;
-import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TimeSource;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.Consumer;
-import java.util.function.LongConsumer;
 import java.util.function.LongSupplier;
 import org.tinylog.Logger;
 
@@ -31,8 +22,8 @@ import org.tinylog.Logger;
  * thread that opened; everything else for any thread, but none that may be interrupted: an
  * interrupt inside H2 closes the database.
  */
-public final class H2Ledger
-    implements MeasurementLedger, History, EvidenceLedger, EvidenceHistory, AutoCloseable {
+public final class H2Ledger extends RecordedHistory
+    implements MeasurementLedger, EvidenceLedger, AutoCloseable {
   private static final Duration SYNC_PATIENCE = Duration.ofSeconds(60);
 
   private final int boot;
@@ -43,7 +34,6 @@ public final class H2Ledger
   private final HistoryReader reader;
   private final Findings findings;
   private final EvidenceQueue evidence;
-  private final EvidenceReader records;
   private final Thread thread;
 
   H2Ledger(
@@ -56,6 +46,7 @@ public final class H2Ledger
       Findings findings,
       EvidenceQueue evidence,
       EvidenceReader records) {
+    super(reader, records);
     this.claim = claim;
     this.boot = boot;
     this.dating = dating;
@@ -64,7 +55,6 @@ public final class H2Ledger
     this.reader = reader;
     this.findings = findings;
     this.evidence = evidence;
-    this.records = records;
     this.thread = new Thread(writer, "history-writer");
     thread.start();
   }
@@ -123,11 +113,6 @@ public final class H2Ledger
     }
   }
 
-  @Override
-  public List<PointName> recorded() {
-    return reader.recorded();
-  }
-
   /**
    * Writes a backup of all that was appended until now, while recording goes on.
    *
@@ -160,37 +145,6 @@ public final class H2Ledger
   }
 
   @Override
-  public Optional<Measurement> latest(PointName point) {
-    return reader.latest(point);
-  }
-
-  @Override
-  public Optional<Measurement> latestReading(PointName point) {
-    return reader.latestReading(point);
-  }
-
-  @Override
-  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
-    return reader.course(point, from, to, maxBuckets);
-  }
-
-  /** The consumer runs while a snapshot is held; it must not append. */
-  @Override
-  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
-    reader.scan(point, from, to, each);
-  }
-
-  @Override
-  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
-    reader.retired(point, from, to, minute);
-  }
-
-  @Override
-  public Optional<Instant> newest() {
-    return reader.newest();
-  }
-
-  @Override
   public CompletableFuture<Evidence> append(Stamp at, EvidenceDraft draft) {
     return evidence.add(at, draft);
   }
@@ -198,26 +152,6 @@ public final class H2Ledger
   @Override
   public void keepState(String name, String text) {
     evidence.keep(name, text);
-  }
-
-  @Override
-  public List<Evidence> evidence(EvidenceQuery query) {
-    return records.evidence(query);
-  }
-
-  @Override
-  public Optional<Evidence> evidence(long id) {
-    return records.evidence(id);
-  }
-
-  @Override
-  public Optional<Attachment> attachment(long id) {
-    return records.attachment(id);
-  }
-
-  @Override
-  public Optional<String> state(String name) {
-    return records.state(name);
   }
 
   /** Writes everything that was appended, forces it to disk and closes the file. */

@@ -77,7 +77,8 @@ final class LedgerOpener {
   private LedgerOpening openOrSalvage(FileClaim claim) {
     try {
       salvage.finish();
-      LedgerOpening outcome = open(claim, lookedOver(claim));
+      Optional<WentBack> lookedOver = claim.afterOrderlyEnd() ? Optional.empty() : lookedOver();
+      LedgerOpening outcome = open(claim, lookedOver);
       if (outcome instanceof Refused refused && salvageable) {
         Logger.error(refused.message());
         salvage.run();
@@ -92,16 +93,14 @@ final class LedgerOpener {
     }
   }
 
-  /** After an end that was not in order, what the file holds apart from its database. */
-  private Optional<WentBack> lookedOver(FileClaim claim) throws IOException {
-    if (claim.afterOrderlyEnd() || !Files.exists(file.path())) {
-      return Optional.empty();
+  private Optional<WentBack> lookedOver() throws IOException {
+    if (Files.exists(file.path())) {
+      Logger.info(
+          "history: the last end was not in order; looking {} over ({} MB)",
+          file.path(),
+          Files.size(file.path()) >> 20);
     }
-    Logger.info(
-        "history: the last end was not in order; looking {} over ({} MB)",
-        file.path(),
-        Files.size(file.path()) >> 20);
-    return Optional.of(WentBack.look(file.path()));
+    return WentBack.look(file.path());
   }
 
   private LedgerOpening open(FileClaim claim, Optional<WentBack> lookedOver) {

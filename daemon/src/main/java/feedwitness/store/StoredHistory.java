@@ -1,48 +1,50 @@
 package feedwitness.store;
 
-import feedwitness.ledger.Attachment;
-import feedwitness.ledger.Evidence;
-import feedwitness.ledger.EvidenceHistory;
-import feedwitness.ledger.EvidenceQuery;
-import feedwitness.ledger.History;
-import feedwitness.measurement.Measurement;
-import feedwitness.quantity.PointName;
 import feedwitness.quantity.TimeSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
-import java.time.Instant;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
-import java.util.function.LongConsumer;
 
 /**
  * The history of a service that is stopped, opened for reading only: not an octet of it changes,
  * and no start is counted. Close it.
  */
-public final class StoredHistory implements History, EvidenceHistory, AutoCloseable {
+public final class StoredHistory extends RecordedHistory implements AutoCloseable {
   /** Nothing is ever appended. */
   private static final int NO_QUEUE = 16;
 
   private final H2File file;
   private final Connection keeper;
   private final Catalogue catalogue;
-  private final HistoryReader reader;
-  private final Findings findings = new Findings();
-  private final EvidenceReader records;
+  private final Findings findings;
 
-  private StoredHistory(H2File file, Connection keeper, Catalogue catalogue) throws SQLException {
+  private StoredHistory(
+      H2File file,
+      Connection keeper,
+      Catalogue catalogue,
+      HistoryReader reader,
+      EvidenceReader records,
+      Findings findings) {
+    super(reader, records);
     this.file = file;
     this.keeper = keeper;
     this.catalogue = catalogue;
+    this.findings = findings;
+  }
+
+  private static StoredHistory of(H2File file, Connection keeper) throws SQLException {
+    Catalogue catalogue = Catalogue.load(keeper);
     Dating dating = Dating.load(keeper);
-    this.records = new EvidenceReader(file, dating, findings);
-    this.reader = new HistoryReader(file, catalogue, dating, new Pending(NO_QUEUE), findings);
+    Findings findings = new Findings();
+    HistoryReader reader =
+        new HistoryReader(file, catalogue, dating, new Pending(NO_QUEUE), findings);
     reader.load(keeper);
+    return new StoredHistory(
+        file, keeper, catalogue, reader, new EvidenceReader(file, dating, findings), findings);
   }
 
   /** Opens the history in a directory. */
@@ -57,9 +59,16 @@ public final class StoredHistory implements History, EvidenceHistory, AutoClosea
   }
 
   static Opening open(H2File file, Migrator migrator) {
+    Optional<WentBack> lookedOver;
     Connection connection;
     try {
+      lookedOver =
+          FileClaim.afterOrderlyEnd(file.directory().resolve(H2File.LOCK))
+              ? Optional.empty()
+              : WentBack.look(file.path());
       connection = file.borrowReader();
+    } catch (IOException e) {
+      return new Opening.Refused("%s cannot be read (%s)".formatted(file.path(), e.getMessage()));
     } catch (SQLException e) {
       return new Opening.Refused(words(file, e));
     }
@@ -82,7 +91,15 @@ public final class StoredHistory implements History, EvidenceHistory, AutoClosea
             "%s has layout version %d, this Feedwitness reads %d; start the service once, it brings the file forward"
                 .formatted(file.path(), version, migrator.newest()));
       }
-      return new Opening.Opened(new StoredHistory(file, connection, Catalogue.load(connection)));
+      Optional<Top> known = Top.known(connection);
+      Optional<String> wentBack = lookedOver.flatMap(found -> found.words(known));
+      if (wentBack.isPresent()) {
+        return refuse(
+            connection,
+            "%s is damaged (%s); start the service once, it saves what is there"
+                .formatted(file.path(), wentBack.get()));
+      }
+      return new Opening.Opened(of(file, connection));
     } catch (SQLException e) {
       return refuse(connection, words(file, e));
     } catch (IllegalArgumentException e) {
@@ -129,61 +146,6 @@ public final class StoredHistory implements History, EvidenceHistory, AutoClosea
   /** Reads everything there is. */
   Inventory inspect() throws SQLException {
     return new Inspection(keeper, catalogue).run();
-  }
-
-  @Override
-  public List<PointName> recorded() {
-    return reader.recorded();
-  }
-
-  @Override
-  public Optional<Measurement> latest(PointName point) {
-    return reader.latest(point);
-  }
-
-  @Override
-  public Optional<Measurement> latestReading(PointName point) {
-    return reader.latestReading(point);
-  }
-
-  @Override
-  public Course course(PointName point, Instant from, Instant to, int maxBuckets) {
-    return reader.course(point, from, to, maxBuckets);
-  }
-
-  @Override
-  public void scan(PointName point, Instant from, Instant to, Consumer<Measurement> each) {
-    reader.scan(point, from, to, each);
-  }
-
-  @Override
-  public void retired(PointName point, Instant from, Instant to, LongConsumer minute) {
-    reader.retired(point, from, to, minute);
-  }
-
-  @Override
-  public Optional<Instant> newest() {
-    return reader.newest();
-  }
-
-  @Override
-  public List<Evidence> evidence(EvidenceQuery query) {
-    return records.evidence(query);
-  }
-
-  @Override
-  public Optional<Evidence> evidence(long id) {
-    return records.evidence(id);
-  }
-
-  @Override
-  public Optional<Attachment> attachment(long id) {
-    return records.attachment(id);
-  }
-
-  @Override
-  public Optional<String> state(String name) {
-    return records.state(name);
   }
 
   @Override

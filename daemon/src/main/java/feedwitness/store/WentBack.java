@@ -2,6 +2,7 @@ package feedwitness.store;
 
 import java.io.IOException;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.NavigableSet;
@@ -25,14 +26,21 @@ final class WentBack {
     this.left = left;
   }
 
-  /** Looks over a file, once, before a database is opened in it: opening may write. */
-  static WentBack look(Path file) throws IOException {
+  /**
+   * Looks over a file, once, before a database is opened in it: opening may write.
+   *
+   * @return empty if there is no file
+   */
+  static Optional<WentBack> look(Path file) throws IOException {
+    if (!Files.exists(file)) {
+      return Optional.empty();
+    }
     NavigableSet<Top> left = new TreeSet<>();
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
       new EnvelopeScan(channel, Set.of(Envelope.Kind.HOT))
           .run((position, packed) -> top(packed).ifPresent(left::add));
     }
-    return new WentBack(left);
+    return Optional.of(new WentBack(left));
   }
 
   private static Optional<Top> top(byte[] packed) {
