@@ -81,7 +81,7 @@ final class MixReader {
     form.fault(
         "water",
         "is missing",
-        "give its measured strength, the report's figures, or kind = \"rain\"");
+        "give its measured strength, the report's figures, or choose rain (in a file: kind = \"rain\")");
     return Optional.empty();
   }
 
