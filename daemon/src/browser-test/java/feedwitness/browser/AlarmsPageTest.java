@@ -9,20 +9,13 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.FilePayload;
+import feedwitness.app.NurseryUnderTest;
 import feedwitness.app.ServiceUnderTest;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,27 +30,20 @@ class AlarmsPageTest {
   private static final double PATIENCE_MILLIS = 60_000;
 
   @TempDir Path folder;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
   private ServiceUnderTest service;
 
   @BeforeEach
   void open() throws Exception {
-    SimulatedClock clock = new SimulatedClock(TimeSource.system(), TUESDAY, 10);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), TUESDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, TUESDAY, 10);
     service =
-        ServiceUnderTest.start(
-            folder,
+        nursery.start(
             """
             [[point]]
             name = "source"
             title = "Borehole"
             place = "source"
-            port = "%s"
+            port = "{source}"
             profile = "pushed-csv"
             compensation = "iso7888"
             conductivity-high = "0.20 mS/cm"
@@ -65,7 +51,7 @@ class AlarmsPageTest {
             name = "line"
             title = "Glasshouse line"
             place = "line"
-            port = "%s"
+            port = "{bus}"
             profile = "modbus-scaled"
             unit = 12
             [[strength]]
@@ -76,10 +62,7 @@ class AlarmsPageTest {
             [[alarm]]
             kind = "conductivity-high"
             on-delay = "2s"
-            """
-                .formatted(nursery.sourceLink(), nursery.busLink()),
-            clock,
-            10);
+            """);
   }
 
   @AfterEach

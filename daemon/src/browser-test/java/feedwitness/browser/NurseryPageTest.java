@@ -10,18 +10,11 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import feedwitness.app.NurseryUnderTest;
 import feedwitness.app.ServiceUnderTest;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import feedwitness.simulate.Wire;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -36,44 +29,34 @@ class NurseryPageTest {
   private static final double PATIENCE_MILLIS = 30_000;
 
   @TempDir Path folder;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
   private ServiceUnderTest service;
 
   @BeforeEach
   void open() throws Exception {
-    SimulatedClock clock = new SimulatedClock(TimeSource.system(), TUESDAY, 10);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), TUESDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, TUESDAY, 10);
     service =
-        ServiceUnderTest.start(
-            folder,
+        nursery.start(
             """
             [[point]]
             name = "line"
             title = "Glasshouse line"
             place = "line"
-            port = "%s"
+            port = "{bus}"
             profile = "modbus-scaled"
             unit = 12
             [[point]]
             name = "source"
             title = "Borehole"
             place = "source"
-            port = "%s"
+            port = "{source}"
             profile = "pushed-csv"
             compensation = "iso7888"
             [[point]]
             name = "drain"
             title = "Run-off"
             place = "drain"
-            """
-                .formatted(nursery.busLink(), nursery.sourceLink()),
-            clock,
-            10);
+            """);
   }
 
   @AfterEach
@@ -105,12 +88,12 @@ class NurseryPageTest {
     try (BrowserPage window = new BrowserPage(service.page(), 1280, 900, ColorScheme.LIGHT)) {
       Locator line = window.page().locator("article[data-point=line]");
       becomes(line, "data-state", "reading");
-      nursery.unplug(Wire.BUS);
+      nursery.itself().unplug(Wire.BUS);
       becomes(line, "data-state", "missing");
       assertThat(window.page().locator(".answer").first()).containsText("plug it in again");
       assertThat(line.locator("[data-figure]")).containsText(Pattern.compile("\\d\\.\\d\\d"));
       becomes(window.page().locator("article[data-point=source]"), "data-state", "reading");
-      nursery.replug(Wire.BUS);
+      nursery.itself().replug(Wire.BUS);
       becomes(line, "data-state", "reading");
       window.expectNoComplaints();
     }
@@ -147,10 +130,10 @@ class NurseryPageTest {
     String line = "/api/v1/points/line";
     service.await(line, p -> p.path("state").asText().equals("reading"));
     Thread.sleep(2000);
-    nursery.unplug(Wire.BUS);
+    nursery.itself().unplug(Wire.BUS);
     service.await(line, p -> p.path("state").asText().equals("missing"));
     Thread.sleep(8000);
-    nursery.replug(Wire.BUS);
+    nursery.itself().replug(Wire.BUS);
     service.await(line, p -> p.path("state").asText().equals("reading"));
     Thread.sleep(2000);
     try (BrowserPage window = new BrowserPage(service.page(), 1280, 900, ColorScheme.LIGHT)) {

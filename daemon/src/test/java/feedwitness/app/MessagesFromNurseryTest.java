@@ -6,13 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import jakarta.mail.internet.MimeMessage;
 import java.net.InetAddress;
 import java.net.ServerSocket;
@@ -20,7 +13,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Instant;
-import java.time.ZoneId;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -36,19 +28,12 @@ class MessagesFromNurseryTest {
   @TempDir Path folder;
   private final GreenMail mail =
       new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
-  private SimulatedClock clock;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
   private ServerSocket hanging;
 
   @BeforeEach
   void openNursery() throws Exception {
-    clock = new SimulatedClock(TimeSource.system(), TUESDAY, 10);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), TUESDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, TUESDAY, 10);
     mail.start();
     // Takes connections into its queue and never says a word.
     hanging = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
@@ -70,7 +55,7 @@ class MessagesFromNurseryTest {
         name = "tank"
         title = "Mixing tank"
         place = "tank"
-        port = "%s"
+        port = "{bus}"
         profile = "modbus-float"
         unit = 11
         conductivity-high = "0.10 mS/cm"
@@ -92,11 +77,7 @@ class MessagesFromNurseryTest {
         secret-file = "hook-secret"
         reach = "loopback"
         """;
-    return ServiceUnderTest.start(
-        folder,
-        points.formatted(nursery.busLink(), mail.getSmtp().getPort(), hanging.getLocalPort()),
-        clock,
-        10);
+    return nursery.start(points.formatted(mail.getSmtp().getPort(), hanging.getLocalPort()));
   }
 
   @Test

@@ -4,17 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import feedwitness.simulate.Wire;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,18 +19,11 @@ class ServiceOnNurseryTest {
   private static final Instant TUESDAY = Instant.parse("2026-06-02T09:00:00Z");
 
   @TempDir Path folder;
-  private SimulatedClock clock;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
 
   @BeforeEach
   void openNursery() throws Exception {
-    clock = new SimulatedClock(TimeSource.system(), TUESDAY, 10);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), TUESDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, TUESDAY, 10);
   }
 
   @AfterEach
@@ -47,14 +32,13 @@ class ServiceOnNurseryTest {
   }
 
   private ServiceUnderTest start() throws Exception {
-    return ServiceUnderTest.start(
-        folder,
+    return nursery.start(
         """
         [[point]]
         name = "line"
         title = "Glasshouse line"
         place = "line"
-        port = "%s"
+        port = "{bus}"
         profile = "modbus-scaled"
         unit = 12
         compensation = "linear"
@@ -62,7 +46,7 @@ class ServiceOnNurseryTest {
         name = "tank"
         title = "Mixing tank"
         place = "tank"
-        port = "%s"
+        port = "{bus}"
         profile = "modbus-float"
         unit = 11
         compensation = "linear"
@@ -70,7 +54,7 @@ class ServiceOnNurseryTest {
         name = "source"
         title = "Borehole"
         place = "source"
-        port = "%s"
+        port = "{source}"
         profile = "pushed-csv"
         compensation = "iso7888"
         [[point]]
@@ -78,10 +62,7 @@ class ServiceOnNurseryTest {
         title = "Run-off"
         place = "drain"
         compensation = "linear"
-        """
-            .formatted(nursery.busLink(), nursery.busLink(), nursery.sourceLink()),
-        clock,
-        10);
+        """);
   }
 
   @Test
@@ -104,12 +85,12 @@ class ServiceOnNurseryTest {
     try (ServiceUnderTest service = start()) {
       String line = "/api/v1/points/line";
       service.await(line, p -> p.path("state").asText().equals("reading"));
-      nursery.unplug(Wire.BUS);
+      nursery.itself().unplug(Wire.BUS);
       JsonNode missing = service.await(line, p -> p.path("state").asText().equals("missing"));
       assertEquals("cable-pulled", missing.path("missing").path("cause").asText());
       assertTrue(missing.path("conductivity25_mS_cm").asDouble() > 0.2, "the last value stays");
       service.await("/api/v1/points/source", p -> p.path("state").asText().equals("reading"));
-      nursery.replug(Wire.BUS);
+      nursery.itself().replug(Wire.BUS);
       service.await(line, p -> p.path("state").asText().equals("reading"));
     }
   }
@@ -131,7 +112,7 @@ class ServiceOnNurseryTest {
               "/api/v1/points/source/measurements?from="
                   + TUESDAY
                   + "&to="
-                  + clock.wall().plusSeconds(600)
+                  + nursery.clock().wall().plusSeconds(600)
                   + "&points=5000");
       boolean kept = false;
       for (JsonNode each : course.path("measurements")) {
