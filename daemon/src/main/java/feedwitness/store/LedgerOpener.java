@@ -79,6 +79,13 @@ final class LedgerOpener {
       salvage.finish();
       Optional<WentBack> lookedOver = claim.afterOrderlyEnd() ? Optional.empty() : lookedOver();
       LedgerOpening outcome = open(claim, lookedOver);
+      if (outcome instanceof Refused refused
+          && refused.reason() == Reason.DAMAGED
+          && !salvageable) {
+        // not what a damaged file looks like: what it was may be over, and is told if it is not
+        Logger.warn("{}; trying once more", refused.message());
+        outcome = open(claim, lookedOver);
+      }
       if (outcome instanceof Refused refused && salvageable) {
         Logger.error(refused.message());
         salvage.run();
