@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       "  abandon POINT    give it up; what was measured stays on record",
       "  returned POINT   the probe is back in its place",
       "  undo POINT       take the last adjustment back; asks for --yes",
+      "  replaced POINT   another probe or cell hangs there, say with --note which; asks for --yes",
       "  log              the season's log as CSV",
       "",
       "POINT is a measuring point, or meter/NAME for a handheld meter. Asks the running service.%n"
@@ -58,7 +59,15 @@ final class CheckCommand implements Callable<Integer> {
           "finish", "finish",
           "abandon", "abandon",
           "returned", "returned",
+          "replaced", "replaced",
           "undo", "undo");
+
+  /** What has to be wanted, and what it does. */
+  private static final Map<String, String> CHANGES =
+      Map.of(
+          "adjust", "readings from now on change",
+          "undo", "readings from now on change",
+          "replaced", "no adjustment is used from now on, chart and interval begin anew");
 
   @Spec private CommandSpec spec;
 
@@ -97,7 +106,7 @@ final class CheckCommand implements Callable<Integer> {
 
   @Option(
       names = "--yes",
-      description = "Objections were read; begin, adjust or undo all the same.")
+      description = "Objections were read; begin, adjust, undo or replace all the same.")
   private boolean yes;
 
   @Mixin private Whereabouts whereabouts;
@@ -140,12 +149,12 @@ final class CheckCommand implements Callable<Integer> {
     String step = STEPS.getOrDefault(deed, "");
     if (step.isEmpty()) {
       throw new IOException(
-          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo and log"
+          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo, replaced and log"
               .formatted(deed));
     }
-    if (!yes && (deed.equals("adjust") || deed.equals("undo"))) {
+    if (!yes && CHANGES.containsKey(deed)) {
       service.check(at).lines().forEach(spec.commandLine().getOut()::println);
-      throw new IOException("readings from now on change; give --yes to do it");
+      throw new IOException(CHANGES.get(deed) + "; give --yes to do it");
     }
     return service.stepCheck(at, name(), step, Map.of("note", note));
   }

@@ -1,5 +1,6 @@
 package feedwitness.check;
 
+import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -11,7 +12,8 @@ public final class OpenChecks {
   private final Map<CheckSubject, CheckSession> open = new TreeMap<>();
 
   /** Begins one, unless somebody else is at that probe. */
-  public CheckRequest.Answer begin(CheckRequest request, When now, CheckLimits limits) {
+  public CheckRequest.Answer begin(
+      CheckRequest request, When now, CheckLimits limits, ZoneId zone) {
     CheckSession other = open.get(request.subject());
     if (other != null) {
       return new CheckRequest.Refused(
@@ -19,7 +21,7 @@ public final class OpenChecks {
               .formatted(
                   other.started().author(),
                   request.subject(),
-                  other.started().at(),
+                  Say.moment(other.started().at(), zone),
                   other.guide()));
     }
     CheckRequest.Answer answer = request.begin(now, limits);
@@ -42,6 +44,11 @@ public final class OpenChecks {
   /** All of them. */
   public Collection<CheckSession> all() {
     return List.copyOf(open.values());
+  }
+
+  /** Forgets the check of a probe or meter. */
+  void forget(CheckSubject subject) {
+    open.remove(subject);
   }
 
   /** Forgets those that are closed; call after every reply. */

@@ -3,6 +3,7 @@ package feedwitness.check;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,17 +35,11 @@ public sealed interface Resumption {
       List<CheckEvidence> since,
       StandardShelf shelf,
       CheckLimits limits,
-      When now) {
+      When now,
+      ZoneId zone) {
     CheckEvidence last = since.isEmpty() ? started : since.get(since.size() - 1);
     Duration idle = Duration.between(last.at(), now.wall());
-    List<StandardSolution> standards = new ArrayList<>();
-    for (int i = 0; i < started.standards().size(); i++) {
-      String title = started.titles().get(i);
-      shelf
-          .find(started.standards().get(i))
-          .filter(standard -> standard.title().equals(title))
-          .ifPresent(standards::add);
-    }
+    List<StandardSolution> standards = standards(started, shelf);
     CheckSession session =
         new CheckSession(
             started, standards.isEmpty() ? shelf.standards() : standards, shelf, limits, now);
@@ -57,13 +52,37 @@ public sealed interface Resumption {
       return lost(
           session,
           "nothing was done from %s to %s, and the service was started again meanwhile"
-              .formatted(last.at(), now.wall()),
+              .formatted(Say.moment(last.at(), zone), Say.moment(now.wall(), zone)),
           now);
     }
     return new Resumed(
         session,
         "the check of %s goes on after a restart, %s: %s"
             .formatted(session.subject(), session.round().words(), session.guide()));
+  }
+
+  /** Back to what is on record, however long that is ago. */
+  static CheckSession rebuilt(
+      CheckStarted started,
+      List<CheckEvidence> since,
+      StandardShelf shelf,
+      CheckLimits limits,
+      When now) {
+    CheckSession session = new CheckSession(started, standards(started, shelf), shelf, limits, now);
+    since.forEach(session::accept);
+    return session;
+  }
+
+  private static List<StandardSolution> standards(CheckStarted started, StandardShelf shelf) {
+    List<StandardSolution> standards = new ArrayList<>();
+    for (int i = 0; i < started.standards().size(); i++) {
+      String title = started.titles().get(i);
+      shelf
+          .find(started.standards().get(i))
+          .filter(standard -> standard.title().equals(title))
+          .ifPresent(standards::add);
+    }
+    return standards;
   }
 
   private static Lost lost(CheckSession session, String why, When now) {

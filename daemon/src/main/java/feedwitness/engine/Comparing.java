@@ -45,7 +45,9 @@ final class Comparing {
   /** A sample with the doubt that its meter's last check left. */
   static Comparisons.Value25 sample(ProbeHistory meter, double milliSiemensPerCm, double celsius) {
     Optional<Errors> left =
-        meter.checks().stream().flatMap(check -> check.errors().stream()).reduce((a, b) -> b);
+        meter.ofPresentProbe().checks().stream()
+            .flatMap(check -> check.errors().stream())
+            .reduce((a, b) -> b);
     double percent =
         left.map(errors -> errors.at(milliSiemensPerCm))
             .map(node -> Math.hypot(node.percent(), node.standardPercent()))

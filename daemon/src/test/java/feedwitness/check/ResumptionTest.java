@@ -20,7 +20,8 @@ class ResumptionTest {
             .map(one -> CheckEvidence.read(one.kind(), one.toFields()).orElseThrow())
             .toList();
     ProbeHistory.Check open = ProbeHistory.of(Bench.TANK, read).open().orElseThrow();
-    return Resumption.of(open.started(), open.since(), shelf, CheckLimits.USUAL, bench.now());
+    return Resumption.of(
+        open.started(), open.since(), shelf, CheckLimits.USUAL, bench.now(), Bench.ZONE);
   }
 
   @Test
