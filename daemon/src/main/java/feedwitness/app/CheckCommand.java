@@ -38,6 +38,9 @@ import picocli.CommandLine.Spec;
       "  returned POINT   the probe is back in its place",
       "  undo POINT       take the last adjustment back; asks for --yes",
       "  replaced POINT   another probe or cell hangs there, say with --note which; asks for --yes",
+      "  sample POINT     a sample beside it, measured with a checked meter; needs --with,",
+      "                   --reading (at 25 C) and --temperature",
+      "  thermometer POINT  a reference thermometer beside it; needs --with and --temperature",
       "  log              the season's log as CSV",
       "",
       "POINT is a measuring point, or meter/NAME for a handheld meter. Asks the running service.%n"
@@ -95,7 +98,7 @@ final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--temperature",
       paramLabel = "C",
-      description = "What a thermometer in the beaker says, degrees Celsius.")
+      description = "What a thermometer in the beaker or beside the probe says, degrees Celsius.")
   private double celsius = Double.NaN;
 
   @Option(
@@ -103,6 +106,18 @@ final class CheckCommand implements Callable<Integer> {
       paramLabel = "MS",
       description = "What a meter shows at rest, mS/cm; needs --temperature.")
   private double reading = Double.NaN;
+
+  @Option(
+      names = "--with",
+      paramLabel = "NAME",
+      description = "Which meter the sample was measured with, or which thermometer it is.")
+  private String with = "";
+
+  @Option(
+      names = "--accuracy",
+      paramLabel = "K",
+      description = "What the thermometer may be off by, kelvin. Default: 0.5.")
+  private double accuracy = Double.NaN;
 
   @Option(
       names = "--yes",
@@ -141,6 +156,8 @@ final class CheckCommand implements Callable<Integer> {
       case "status" -> service.check(at);
       case "start" -> service.beginCheck(at, name(), standards, yes);
       case "standard" -> measure(service, at, out);
+      case "sample" -> service.compareCheck(at, name(), "grab-sample", compared());
+      case "thermometer" -> service.compareCheck(at, name(), "thermometer", compared());
       default -> step(service, at);
     };
   }
@@ -149,7 +166,7 @@ final class CheckCommand implements Callable<Integer> {
     String step = STEPS.getOrDefault(deed, "");
     if (step.isEmpty()) {
       throw new IOException(
-          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo, replaced and log"
+          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo, replaced, sample, thermometer and log"
               .formatted(deed));
     }
     if (!yes && CHANGES.containsKey(deed)) {
@@ -191,6 +208,20 @@ final class CheckCommand implements Callable<Integer> {
     }
     more.put("conductivity_mS_cm", reading);
     return service.stepCheck(at, name(), "reading", more);
+  }
+
+  private Map<String, Object> compared() {
+    Map<String, Object> more = new HashMap<>(Map.of("name", with));
+    put(more, "conductivity25_mS_cm", reading);
+    put(more, "temperature_c", celsius);
+    put(more, "accuracy_k", accuracy);
+    return more;
+  }
+
+  private static void put(Map<String, Object> more, String field, double number) {
+    if (!Double.isNaN(number)) {
+      more.put(field, number);
+    }
   }
 
   private static void pause() throws IOException {

@@ -21,6 +21,13 @@ public final class CheckSession {
   private Phase phase = Phase.RINSE;
   private BeakerLook look;
   private Optional<StandardResult> asked = Optional.empty();
+
+  /** Why readings at rest gave no result, until something is done about it. */
+  private String obstacle = "";
+
+  /** Why the last reading was left out. */
+  private String leftOut = "";
+
   private When lastDeed;
   private When immersedAt;
 
@@ -97,7 +104,8 @@ public final class CheckSession {
 
   /** How the readings in the beaker stand, for people. */
   public String settlingWords() {
-    return SettlingWords.of(look.state());
+    String why = leftOut.isEmpty() ? obstacle : leftOut;
+    return why.isEmpty() ? SettlingWords.of(look.state()) : why;
   }
 
   /** The probe has been rinsed with the standard. */
@@ -121,6 +129,7 @@ public final class CheckSession {
     }
     phase = to;
     lastDeed = now;
+    obstacle = "";
     return CheckReply.done(guide());
   }
 
@@ -134,10 +143,14 @@ public final class CheckSession {
     }
     if (!reading.makesSense()) {
       return CheckReply.refused(
-          "%s ± %s °C is no temperature of a beaker; type degrees Celsius, ± 5 at most"
-              .formatted(
-                  Say.number(reading.celsius(), 4), Say.number(reading.accuracyKelvin(), 2)));
+          "%s is no temperature of a beaker; type degrees Celsius, ± 5 at most"
+              .formatted(reading.words()));
     }
+    if (Reference.of(standards.get(rounds.next()), instrument(), reading.celsius())
+        instanceof Reference.Unknown unknown) {
+      return CheckReply.refused(unknown.words());
+    }
+    obstacle = "";
     look.thermometer(reading);
     lastDeed = now;
     return CheckReply.done("temperature %s noted".formatted(Say.celsius(reading.celsius())));
@@ -149,10 +162,12 @@ public final class CheckSession {
       return CheckReply.done("");
     }
     if (absurd(reading.milliSiemensPerCm())) {
-      return CheckReply.refused(
+      leftOut =
           "reading %s mS/cm makes no sense and is left out; a display in µS/cm taken for mS/cm is 1000 times too high"
-              .formatted(Say.number(reading.milliSiemensPerCm(), 4)));
+              .formatted(Say.number(reading.milliSiemensPerCm(), 4));
+      return CheckReply.refused(leftOut);
     }
+    leftOut = "";
     Settling.State state = look.reading(reading);
     return state instanceof Settling.Settled settled
         ? settled(settled, new When(reading.stamp().monotonicNanos(), reading.stamp().wall()))
@@ -174,7 +189,35 @@ public final class CheckSession {
           "%s mS/cm makes no sense; type what the display shows, in mS/cm"
               .formatted(Say.number(milliSiemensPerCm, 4)));
     }
-    return settled(look.typed(milliSiemensPerCm, celsius), now);
+    Optional<String> unit = otherUnit(milliSiemensPerCm, celsius);
+    return unit.isPresent()
+        ? CheckReply.refused(unit.get())
+        : settled(look.typed(milliSiemensPerCm, celsius), now);
+  }
+
+  /** A number off by the size of a unit is a slip of whoever types it, not of the meter. */
+  private Optional<String> otherUnit(double shown, double celsius) {
+    StandardSolution standard = standards.get(rounds.next());
+    if (!(Reference.of(standard, instrument(), celsius) instanceof Reference.Known known)) {
+      return Optional.empty();
+    }
+    double right = known.reference().milliSiemensPerCm();
+    String unit = near(shown / right, 1000) ? "µS/cm" : near(shown / right, 10) ? "CF" : "";
+    double factor = unit.equals("CF") ? 10 : 1000;
+    return unit.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "%s mS/cm is %s times what %s reads; if the display is in %s, type %s"
+                .formatted(
+                    Say.number(shown, 5),
+                    Say.number(factor, 4),
+                    standard.title(),
+                    unit,
+                    Say.number(shown / factor, 5)));
+  }
+
+  private static boolean near(double ratio, double factor) {
+    return Math.abs(ratio / factor - 1) < AdjustmentSum.MOST_PERCENT / 100;
   }
 
   private static boolean absurd(double milliSiemensPerCm) {
@@ -186,6 +229,7 @@ public final class CheckSession {
     StandardResult.Outcome outcome = look.result(standard, settled);
     if (outcome instanceof StandardResult.NoResult none) {
       look.restart();
+      obstacle = none.words();
       return CheckReply.refused(none.words());
     }
     StandardResult result = ((StandardResult.Found) outcome).result();
@@ -220,6 +264,7 @@ public final class CheckSession {
   void accept(CheckEvidence record) {
     rounds.accept(record);
     asked = Optional.empty();
+    obstacle = "";
     phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
     look = fresh();
   }

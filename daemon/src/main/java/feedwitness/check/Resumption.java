@@ -39,22 +39,19 @@ public sealed interface Resumption {
       ZoneId zone) {
     CheckEvidence last = since.isEmpty() ? started : since.get(since.size() - 1);
     Duration idle = Duration.between(last.at(), now.wall());
-    List<StandardSolution> standards = standards(started, shelf);
-    CheckSession session =
-        new CheckSession(
-            started, standards.isEmpty() ? shelf.standards() : standards, shelf, limits, now);
-    since.forEach(session::accept);
-    if (standards.size() != started.standards().size()) {
-      return lost(session, "a standard it used is no longer on the shelf", now);
+    if (standards(started, shelf).size() != started.standards().size()) {
+      return lost(started, since, "a standard it used is no longer on the shelf", now);
     }
     // A clock that was set back during the restart must not keep a check open for ever.
     if (idle.isNegative() || idle.compareTo(limits.idle()) > 0) {
       return lost(
-          session,
+          started,
+          since,
           "nothing was done from %s to %s, and the service was started again meanwhile"
               .formatted(Say.moment(last.at(), zone), Say.moment(now.wall(), zone)),
           now);
     }
+    CheckSession session = rebuilt(started, since, shelf, limits, now);
     return new Resumed(
         session,
         "the check of %s goes on after a restart, %s: %s"
@@ -85,12 +82,16 @@ public sealed interface Resumption {
     return standards;
   }
 
-  private static Lost lost(CheckSession session, String why, When now) {
+  private static Lost lost(CheckStarted started, List<CheckEvidence> since, String why, When now) {
+    List<CheckEvidence> records = new ArrayList<>(List.of(started));
+    records.addAll(since);
+    ProbeHistory.Check check = ProbeHistory.of(started.subject(), records).checks().get(0);
     return new Lost(
         new CheckClosed(
-            new Entry(session.id(), session.subject(), now.wall(), CheckEvidence.BY_ITSELF),
+            new Entry(
+                started.entry().check(), started.subject(), now.wall(), CheckEvidence.BY_ITSELF),
             CheckClosed.Ending.LOST,
-            session.verdict(),
+            check.verdict(),
             why));
   }
 }

@@ -10,6 +10,9 @@ import java.util.Locale;
 
 /** Numbers and times in sentences: rounded, without an exponent, unknown in words. */
 final class Say {
+  /** Longer numbers are somebody's slip and no help in a sentence. */
+  private static final double ENDLESS = 1e7;
+
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.UK);
   private static final DateTimeFormatter DAY =
@@ -20,6 +23,9 @@ final class Say {
   static String number(double number, int significant) {
     if (!Double.isFinite(number)) {
       return "unknown";
+    }
+    if (Math.abs(number) >= ENDLESS) {
+      return number < 0 ? "less than −10 million" : "more than 10 million";
     }
     BigDecimal rounded =
         new BigDecimal(number).round(new MathContext(significant)).stripTrailingZeros();

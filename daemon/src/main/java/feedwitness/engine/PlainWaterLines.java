@@ -5,7 +5,9 @@ import feedwitness.check.ComparisonMade;
 import feedwitness.check.Comparisons;
 import feedwitness.check.PlainWaterWatch;
 import feedwitness.measurement.Measurement;
+import feedwitness.quality.Flags;
 import feedwitness.quality.Quality;
+import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.PointName;
 import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
@@ -48,11 +50,11 @@ final class PlainWaterLines {
 
   /** A reading; the comparison when a period has ended that was long enough. */
   Optional<ComparisonMade> heard(Measurement measurement) {
-    if (measurement.flags().worst().compareTo(Quality.UNKNOWN) > 0
+    if (!isUsable(measurement.flags())
         || Double.isNaN(measurement.conductivity25MilliSiemensPerCm())) {
       return Optional.empty();
     }
-    Comparisons.Value25 value = Comparing.of(measurement);
+    Comparisons.Value25 value = Comparing.plainWater(measurement);
     for (Line line : lines.values()) {
       if (line.source.equals(measurement.point())) {
         line.watch.source(value);
@@ -60,5 +62,12 @@ final class PlainWaterLines {
     }
     Line own = lines.get(measurement.point());
     return own == null ? Optional.empty() : own.watch.line(measurement.stamp(), value);
+  }
+
+  /** Far below what is usual is what plain water is, until the judge has got used to it. */
+  private static boolean isUsable(Flags flags) {
+    return flags.list().stream()
+        .allMatch(
+            flag -> flag == QualityFlag.LOW_HOLD || flag.quality().compareTo(Quality.UNKNOWN) <= 0);
   }
 }

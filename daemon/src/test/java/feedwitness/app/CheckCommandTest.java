@@ -89,4 +89,28 @@ class CheckCommandTest {
       assertTrue(done(house, "log").contains("replaced: new cell"), "log");
     }
   }
+
+  @Test
+  void comparesAFixedProbeWithASampleAndAThermometer() throws Exception {
+    try (CheckedNursery house = new CheckedNursery(folder, CheckedNursery.SUNDAY, 30)) {
+      house.settleIn("tank");
+      String[] sample = {
+        "sample", "tank", "--with", "pen", "--reading", "1.2", "--temperature", "18"
+      };
+      assertTrue(refused(house, sample).contains("check it in standards first"), "unchecked");
+      for (String shown : new String[] {"1.41", "2.77"}) {
+        if (shown.equals("1.41")) {
+          done(house, "start", "meter/pen", "--standard", "low", "--standard", "high");
+        }
+        done(house, "standard", "meter/pen", "--reading", shown, "--temperature", "22");
+      }
+      done(house, "finish", "meter/pen");
+      String compared = done(house, sample);
+      assertTrue(compared.contains("sample measured with another meter (pen): "), compared);
+      String warm = done(house, "thermometer", "tank", "--with", "glass 7", "--temperature", "18");
+      assertTrue(warm.contains("reference thermometer (glass 7): "), warm);
+      assertTrue(refused(house, "sample", "tank").contains("name"), "says what is missing");
+      assertEquals(2, house.service.get(TANK).path("compared").size());
+    }
+  }
 }

@@ -77,4 +77,13 @@ class ResumptionTest {
             .evidence();
     assertTrue(end.note().contains("no longer on the shelf"), end::note);
   }
+
+  @Test
+  void keepsWhatItHadFoundWhenTheShelfIsEmpty() {
+    bench.gain = 0.93;
+    bench.round(bench.begin(Bench.plain()));
+    CheckClosed end =
+        assertInstanceOf(Resumption.Lost.class, resume(StandardShelf.EMPTY)).evidence();
+    assertEquals(Verdict.FAIL, end.verdict());
+  }
 }
