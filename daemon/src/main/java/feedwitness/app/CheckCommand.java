@@ -31,8 +31,10 @@ import picocli.CommandLine.Spec;
       "  status [POINT]   which checks are due, or how one stands",
       "  start POINT      begin; name the bottles with --standard low --standard high",
       "  standard POINT   rinsed and in the beaker: wait until it has come to rest",
+      "  other-bottle POINT  it was in another bottle; that-bottle POINT: it is the one named",
       "  clean POINT      it has been cleaned; the next round begins",
       "  adjust POINT     use the correction that was worked out; asks for --yes",
+      "  adjusted POINT   the instrument was adjusted by its own means",
       "  finish POINT     end the check",
       "  abandon POINT    give it up; what was measured stays on record",
       "  returned POINT   the probe is back in its place",
@@ -57,8 +59,11 @@ final class CheckCommand implements Callable<Integer> {
   private static final long PAUSE_MILLIS = 1000;
   private static final Map<String, String> STEPS =
       Map.of(
+          "other-bottle", "wrong-bottle",
+          "that-bottle", "really-that",
           "clean", "cleaned",
           "adjust", "adjust",
+          "adjusted", "adjusted-by-instrument",
           "finish", "finish",
           "abandon", "abandon",
           "returned", "returned",
@@ -166,7 +171,7 @@ final class CheckCommand implements Callable<Integer> {
     String step = STEPS.getOrDefault(deed, "");
     if (step.isEmpty()) {
       throw new IOException(
-          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo, replaced, sample, thermometer and log"
+          "there is no '%s'; there are status, start, standard, other-bottle, that-bottle, clean, adjust, adjusted, finish, abandon, returned, undo, replaced, sample, thermometer and log"
               .formatted(deed));
     }
     if (!yes && CHANGES.containsKey(deed)) {

@@ -148,12 +148,27 @@ public final class CheckDesk {
 
   /** Begins a check, unless somebody else is at that probe; the evidence is in the answer. */
   public CheckRequest.Answer begin(CheckRequest request, When now) {
-    CheckRequest.Answer answer = open.begin(request, now, limits, zone.get());
+    CheckRequest.Answer answer = open.begin(request, now, limits, zone.get(), remarks(request));
     if (answer instanceof CheckRequest.Begun begun) {
       evidence.add(begun.evidence());
       returning.remove(request.subject());
     }
     return answer;
+  }
+
+  /** Another profile than at the last check may mean another probe. */
+  private List<String> remarks(CheckRequest request) {
+    String now = request.instrument().basis().profile();
+    return everything(request.subject()).ofPresentProbe().checks().stream()
+        .reduce((a, b) -> b)
+        .map(last -> last.started().basis().profile())
+        .filter(then -> !then.equals(now))
+        .map(
+            then ->
+                "%s was read as '%s' at its last check and is read as '%s' now; if it is another probe, log first that it was replaced"
+                    .formatted(request.subject(), then, now))
+        .stream()
+        .toList();
   }
 
   /** Does a step of an open check, for example {@code session -> session.rinsed(now)}. */

@@ -21,6 +21,7 @@ public final class CheckSession {
   private Phase phase = Phase.RINSE;
   private BeakerLook look;
   private Optional<StandardResult> asked = Optional.empty();
+  private String question = "";
 
   /** Why readings at rest gave no result, until something is done about it. */
   private String obstacle = "";
@@ -99,7 +100,9 @@ public final class CheckSession {
 
   /** What to do now, in a sentence. */
   public String guide() {
-    return phase.guide(standard().map(StandardSolution::title).orElse(""));
+    return phase == Phase.DID_YOU_MEAN
+        ? question
+        : phase.guide(standard().map(StandardSolution::title).orElse(""));
   }
 
   /** How the readings in the beaker stand, for people. */
@@ -239,9 +242,10 @@ public final class CheckSession {
     if (other.isPresent()) {
       asked = Optional.of(result);
       phase = Phase.DID_YOU_MEAN;
-      return CheckReply.done(
-          "%s reads %s in it; did you mean %s?"
-              .formatted(standard.title(), Say.conductivity(result.shown()), other.get().title()));
+      question =
+          "it reads %s, and that is not %s; did you mean %s?"
+              .formatted(Say.conductivity(result.shown()), standard.title(), other.get().title());
+      return CheckReply.done(question);
     }
     return keep(result, now);
   }

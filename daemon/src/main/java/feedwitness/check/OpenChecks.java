@@ -11,9 +11,13 @@ import java.util.TreeMap;
 public final class OpenChecks {
   private final Map<CheckSubject, CheckSession> open = new TreeMap<>();
 
-  /** Begins one, unless somebody else is at that probe. */
-  public CheckRequest.Answer begin(
-      CheckRequest request, When now, CheckLimits limits, ZoneId zone) {
+  /**
+   * Begins one, unless somebody else is at that probe.
+   *
+   * @param remarks objections that come from what is on record
+   */
+  CheckRequest.Answer begin(
+      CheckRequest request, When now, CheckLimits limits, ZoneId zone, List<String> remarks) {
     CheckSession other = open.get(request.subject());
     if (other != null) {
       return new CheckRequest.Refused(
@@ -24,7 +28,7 @@ public final class OpenChecks {
                   Say.moment(other.started().at(), zone),
                   other.guide()));
     }
-    CheckRequest.Answer answer = request.begin(now, limits);
+    CheckRequest.Answer answer = request.begin(now, limits, remarks);
     if (answer instanceof CheckRequest.Begun begun) {
       open.put(request.subject(), begun.session());
     }

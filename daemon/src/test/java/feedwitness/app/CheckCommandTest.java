@@ -113,4 +113,20 @@ class CheckCommandTest {
       assertEquals(2, house.service.get(TANK).path("compared").size());
     }
   }
+
+  @Test
+  void asksWhichBottleItIs() throws Exception {
+    try (CheckedNursery house = new CheckedNursery(folder, CheckedNursery.SUNDAY, 30)) {
+      house.settleIn("tank");
+      done(house, "start", "tank", "--standard", "low", "--standard", "high");
+      house.nursery.begin("tank in-standard +3h 2.77mS/cm");
+      String asked = done(house, "standard", "tank");
+      assertTrue(asked.contains("did you mean KCl 0.02 mol/L, 2.77 mS/cm, lot QE-C11?"), asked);
+      String again = done(house, "other-bottle", "tank");
+      assertTrue(again.contains("a reading in the wrong bottle was left out"), again);
+      assertTrue(again.contains("now: rinse the probe with a little of KCl 0.01"), again);
+      assertTrue(refused(house, "that-bottle", "tank").contains("nothing was asked"), "asked");
+      done(house, "abandon", "tank");
+    }
+  }
 }

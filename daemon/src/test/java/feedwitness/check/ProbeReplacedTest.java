@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.calibration.CalibrationCurve;
 import feedwitness.calibration.StandardShelf;
+import feedwitness.measurement.Basis;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -112,5 +113,33 @@ class ProbeReplacedTest {
     CheckReply reply = desk.replaced(Bench.TANK, "the grower", "", bench.now(), Optional.empty());
     assertFalse(reply.accepted());
     assertTrue(reply.words().contains("finish or abandon it first"), reply::words);
+  }
+
+  @Test
+  void anotherProfileThanAtTheLastCheckIsAskedAbout() {
+    CheckDesk desk =
+        new CheckDesk(
+            Bench.SHELF, CheckLimits.USUAL, subject -> Optional.empty(), () -> Bench.ZONE);
+    season.check(0, 0, 0);
+    desk.resume(season.evidence(), new When(0, Season.at(7)));
+    Basis was = Bench.plain().basis();
+    Basis now =
+        new Basis(
+            was.rules(),
+            "pushed-csv",
+            was.indicatedAt25(),
+            was.calibration(),
+            was.compensation(),
+            was.limits());
+    CheckRequest request = Bench.request(new Instrument(now, Double.NaN), "tank-9");
+    CheckRequest.Confirm asked =
+        assertInstanceOf(
+            CheckRequest.Confirm.class, desk.begin(request, new When(0, Season.at(7))));
+    assertTrue(
+        asked.objections().get(0).contains("'modbus-float' at its last check"), asked::toString);
+    assertTrue(
+        desk.replaced(Bench.TANK, "Kim", "", new When(1, Season.at(7)), Optional.empty())
+            .accepted());
+    assertInstanceOf(CheckRequest.Begun.class, desk.begin(request, new When(2, Season.at(7))));
   }
 }
