@@ -76,6 +76,13 @@ export function guide(stand, act) {
       return [button("finish", "Finish"), ...(at === "as-left" ? [] : [button("cleaned", "Cleaned, check again", true)])];
     }
     if (at === "as-found") return [button("cleaned", "Cleaned, check again"), button("finish", "Finish as it is", true)];
+    if (stand.kind === "meter") {
+      return [
+        button("adjusted-by-instrument", "I adjusted the meter"),
+        button("cleaned", "Cleaned again", true),
+        button("finish", "Finish as it is", true),
+      ];
+    }
     return [
       button("adjust", "Adjust", false, `${sentence(capital(adjustment ?? ""))} Use this from now on?`),
       button("adjusted-by-instrument", "I adjusted the instrument itself", true),

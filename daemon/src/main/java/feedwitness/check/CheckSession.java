@@ -322,7 +322,11 @@ public final class CheckSession {
 
   /** What an adjustment would do, or why there is none to be made. */
   public AdjustmentSum.Outcome proposal() {
-    return rounds.proposal();
+    AdjustmentSum.Outcome outcome = rounds.proposal();
+    return subject().kind() == CheckSubject.Kind.METER && outcome instanceof AdjustmentSum.Proposed
+        ? new AdjustmentSum.Refused(
+            "a meter in the hand shows what it shows: adjust it by its own means as its manual says, say so, and check again")
+        : outcome;
   }
 
   /**

@@ -32,6 +32,11 @@ class HandheldAndComparisonsTest {
       house.step(PEN, "cleaned");
       house.type(1.41, 22);
       house.type(2.99, 22);
+      JsonNode refused =
+          house.service.post(PEN + "/step", "{\"who\":\"Kim\",\"step\":\"adjust\"}", 409);
+      assertTrue(
+          refused.path("detail").asText().contains("adjust it by its own means"),
+          refused::toString);
       house.step(PEN, "adjusted-by-instrument");
       house.type(1.41, 22);
       JsonNode left = house.type(2.77, 22);

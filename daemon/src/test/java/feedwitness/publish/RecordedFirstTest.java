@@ -18,9 +18,11 @@ import feedwitness.check.When;
 import feedwitness.engine.CheckBench;
 import feedwitness.engine.CheckWatch;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.BiFunction;
 import org.junit.jupiter.api.Test;
 
@@ -146,6 +148,48 @@ class RecordedFirstTest {
     assertEquals(
         List.of(ComparisonMade.Type.PLAIN_WATER),
         checks.history(line).comparisons().stream().map(ComparisonMade::type).toList());
+  }
+
+  @Test
+  void whatWaitsForTheDiskCountsWhenItIsThere() {
+    CheckSubject line = CheckSubject.probe(FixtureNursery.LINE);
+    water(1.5, 5);
+    water(0.47, 60);
+    disk.hold();
+    water(1.5, 1);
+    nursery.wait(Duration.ofSeconds(11));
+    assertEquals(List.of(), checks.history(line).comparisons());
+    assertTrue(checks.stand(line).trouble().orElseThrow().contains("not on disk yet"));
+    disk.release();
+    assertEquals(1, checks.history(line).comparisons().size());
+    assertEquals(Optional.empty(), checks.stand(line).trouble());
+  }
+
+  @Test
+  void anAdjustmentThatWaitsForTheDiskIsNotInUse() throws Exception {
+    begin();
+    round(0.93);
+    act((session, now) -> session.cleaned("Kim", "brush", now));
+    round(0.94);
+    disk.hold();
+    CompletableFuture<Boolean> adjusting =
+        CompletableFuture.supplyAsync(
+            () -> {
+              try {
+                return checks.adjust(TANK, "Kim", false).accepted();
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            });
+    while (checks.stand(TANK).open().orElseThrow().round() != Round.AS_LEFT) {
+      Thread.onSpinWait();
+    }
+    assertEquals(List.of(), nursery.calibrated());
+    assertEquals(List.of(), checks.history(TANK).adjustments());
+    disk.release();
+    assertTrue(adjusting.get());
+    assertEquals(1, nursery.calibrated().size());
+    assertEquals(1, checks.history(TANK).adjustments().size());
   }
 
   private void water(double line, int readings) {
