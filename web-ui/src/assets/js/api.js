@@ -42,6 +42,8 @@ export const api = {
     send(`/api/v1/checks/${kind}/${encodeURIComponent(name)}/begin`, wish),
   stepCheck: (kind, name, step) =>
     send(`/api/v1/checks/${kind}/${encodeURIComponent(name)}/step`, step),
+  compareProbe: (name, comparison) =>
+    send(`/api/v1/checks/probe/${encodeURIComponent(name)}/compare`, comparison),
   checkRecord: (id) => ask(`/api/v1/check-records/${encodeURIComponent(id)}`),
   feedLines: () => ask("/api/v1/feed-lines"),
   logLineChange: (name, body) =>

@@ -56,7 +56,7 @@ export function checkChart(chart) {
     h(
       "figcaption",
       {},
-      "Error in %, with its ±. Solid across: tolerance; dotted: where 95 % of checks of an unchanged probe lie. Upright: dashed cleaned, solid adjusted.",
+      "Error in %, with its ±. Solid across: tolerance; dotted: where 95 % of checks of an unchanged probe lie. Upright: dashed cleaned, solid adjusted or replaced.",
     ),
     table(chart),
   );

@@ -1,7 +1,7 @@
 /** Begins a check: which bottles, and who. */
 
 import { h, say } from "./dom.js";
-import { whoLine } from "./who.js";
+import { who as known, whoLine } from "./who.js";
 import { capital, sentence } from "./words.js";
 
 /** {box, write(detail)} */
@@ -57,6 +57,7 @@ export function checkForm(stand, bottles, act) {
   return {
     box: h("section", { class: "guide" }, standing, h("div", { class: "steps needs-act" }, back), form),
     write({ stand: now }) {
+      if (known() && !form.contains(document.activeElement)) who.refresh();
       say(
         standing,
         now.aside

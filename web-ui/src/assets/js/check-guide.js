@@ -70,12 +70,19 @@ export function guide(stand, act) {
     if (phase === "immerse") return [button("immersed", "It is in"), give];
     if (phase === "settling") return [give];
     if (phase === "did-you-mean") {
-      return [button("wrong-bottle", "It was another bottle"), button("really-that", "It is that one", true), give];
+      return [button("wrong-bottle", "Yes, the wrong bottle"), button("really-that", "No, it is the right one", true), give];
     }
     if (said === "pass" || at === "as-left") {
       return [button("finish", "Finish"), ...(at === "as-left" ? [] : [button("cleaned", "Cleaned, check again", true)])];
     }
     if (at === "as-found") return [button("cleaned", "Cleaned, check again"), button("finish", "Finish as it is", true)];
+    if (stand.kind === "meter") {
+      return [
+        button("adjusted-by-instrument", "I adjusted the meter"),
+        button("cleaned", "Cleaned again", true),
+        button("finish", "Finish as it is", true),
+      ];
+    }
     return [
       button("adjust", "Adjust", false, `${sentence(capital(adjustment ?? ""))} Use this from now on?`),
       button("adjusted-by-instrument", "I adjusted the instrument itself", true),

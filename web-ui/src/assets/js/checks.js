@@ -2,8 +2,10 @@
 
 import { api } from "./api.js";
 import { checkChart } from "./check-chart.js";
+import { compareForm } from "./check-compare.js";
 import { checkForm } from "./check-form.js";
 import { checkRecord } from "./check-record.js";
+import { replacedForm } from "./check-replaced.js";
 import { guide } from "./check-guide.js";
 import { h, say } from "./dom.js";
 import { moment } from "./format.js";
@@ -66,7 +68,7 @@ class ChecksPage {
         if (where === this.#where) this.#body.replaceChildren(checkRecord(record));
       } else if (kind) {
         const [detail, list] = await Promise.all([api.check(kind, name), api.checks()]);
-        if (where === this.#where) this.#one(detail, list.shelf);
+        if (where === this.#where) this.#one(detail, list);
       } else {
         const list = await api.checks();
         if (where === this.#where) this.#list(list);
@@ -99,7 +101,9 @@ class ChecksPage {
     );
   }
 
-  #one(detail, bottles) {
+  #one(detail, list) {
+    const meters = list.subjects.filter((each) => each.kind === "meter");
+    this.#guide?.compare?.write(meters);
     const text = JSON.stringify(detail);
     if (text === this.#shown) return;
     const first = this.#shown === "";
@@ -110,18 +114,26 @@ class ChecksPage {
     if (first || this.#guide?.on !== on) {
       const made = open
         ? guide(stand, act)
-        : checkForm(stand, bottles, (deed, body) => this.#act(stand, deed, body));
-      this.#guide = { on, ...made };
+        : checkForm(stand, list.shelf, (deed, body) => this.#act(stand, deed, body));
+      const idle = !open && !stand.aside;
+      const compare =
+        idle && stand.kind === "probe" ? compareForm(stand, (done) => this.#one(done.now, list)) : null;
+      compare?.write(meters);
+      this.#guide = { on, ...made, compare };
       this.#body.replaceChildren(
         h("p", { class: "plain" }, h("a", { href: "#checks" }, "All probes and meters")),
         h("h3", { class: "check-title" }, stand.title),
+        h("p", { class: "error", role: "alert", "data-record-trouble": true }),
         this.#guide.box,
+        compare?.box ?? "",
         h("div", { "data-past": true }),
+        idle && (detail.checks.length > 0 || stand.kind === "probe") ? replacedForm(stand, act) : "",
       );
     }
+    say(this.#body.querySelector("[data-record-trouble]"), sentence(capital(stand.trouble ?? "")));
     this.#guide.write(detail);
-    const { chart, checks: all, doubted, undoable } = detail;
-    const known = JSON.stringify([chart, all, doubted, undoable, open === null]);
+    const { chart, checks: all, compared, doubted, undoable } = detail;
+    const known = JSON.stringify([chart, all, compared, doubted, undoable, open === null]);
     if (this.#guide.past === known) return;
     this.#guide.past = known;
     this.#body.querySelector("[data-past]").replaceChildren(past(detail, act));
@@ -136,7 +148,7 @@ class ChecksPage {
           ? await api.beginCheck(stand.kind, stand.name, body)
           : await api.stepCheck(stand.kind, stand.name, { step: deed, ...body });
       this.#announce(done.words);
-      this.#one(done.now, (await api.checks()).shelf);
+      this.#one(done.now, await api.checks());
       return null;
     } catch (trouble) {
       if (deed === "begin") return trouble;
@@ -219,7 +231,7 @@ function meterForm() {
   );
 }
 
-function past({ chart, checks: all, doubted, undoable, stand, open }, act) {
+function past({ chart, checks: all, compared, doubted, undoable, stand, open }, act) {
   return h(
     "div",
     { class: "past" },
@@ -235,6 +247,19 @@ function past({ chart, checks: all, doubted, undoable, stand, open }, act) {
           {},
           h("a", { href: `#checks/record.${one.id}` }, moment(Date.parse(one.begun))),
           h("p", {}, verdictMark(one.verdict), ` ${one.who}, ${one.end}`),
+        ),
+      ),
+    ),
+    compared.length > 0 ? h("h3", {}, "Comparisons on record") : null,
+    h(
+      "ul",
+      { class: "check-list plain" },
+      compared.map((one) =>
+        h(
+          "li",
+          { "data-comparison": true },
+          h("p", {}, h("b", {}, moment(Date.parse(one.time))), " ", verdictMark(one.verdict), one.who === "feedwitness" ? "" : ` ${one.who}`),
+          h("p", {}, sentence(capital(one.words))),
         ),
       ),
     ),

@@ -161,4 +161,89 @@ class CheckPageTest {
       window.expectNoComplaints();
     }
   }
+
+  private void passThePen() throws Exception {
+    String pen = "/api/v1/checks/meter/pen";
+    service.post(
+        pen + "/begin",
+        "{\"who\":\"Kim\",\"standards\":[\"low\",\"high\"],\"confirmed\":true}",
+        201);
+    for (double shown : new double[] {1.41, 2.77}) {
+      service.post(pen + "/step", "{\"who\":\"Kim\",\"step\":\"rinsed\"}", 200);
+      service.post(pen + "/step", "{\"who\":\"Kim\",\"step\":\"immersed\"}", 200);
+      service.post(
+          pen + "/step",
+          "{\"who\":\"Kim\",\"step\":\"reading\",\"conductivity_mS_cm\":%s,\"temperature_c\":22}"
+              .formatted(shown),
+          200);
+    }
+    service.post(pen + "/step", "{\"who\":\"Kim\",\"step\":\"finish\"}", 200);
+  }
+
+  private static void open(Page page, String words) {
+    page.locator("button:has-text('" + words + "')").click();
+  }
+
+  @Test
+  void comparesAFixedProbeWithASampleAndAThermometerOnAPhone() throws Exception {
+    try (BrowserPage window = new BrowserPage(service.page(), 390, 844, ColorScheme.LIGHT)) {
+      Page page = window.page();
+      contains(page.locator("article[data-point=tank]"), "mS/cm");
+      page.navigate(service.page() + "#checks/probe.tank");
+      open(page, "Compare without taking it out");
+      contains(page.locator("[data-meters]"), "No handheld meter is on record");
+      passThePen();
+      contains(page.locator("[data-meters]"), "passed its last check");
+      Locator form = page.locator("[data-compare]");
+      Locator compare = form.locator("button:has-text('Compare')");
+      contains(form.locator("[data-reads-now]"), "The probe reads");
+      compare.click();
+      contains(form.locator("[data-error=conductivity25_mS_cm]"), "nothing is typed");
+      double reads =
+          service.get("/api/v1/points/tank").path("conductivity25_mS_cm").asDouble() * 0.9;
+      form.locator("[name=conductivity25_mS_cm]").fill("%.2f".formatted(reads).replace('.', ','));
+      form.locator("[name=temperature_c]").fill("18.5");
+      form.locator("[data-who]").fill("Kim");
+      window.expectNoSidewaysScrolling();
+      assertEquals(List.of(), new AxeBuilder(page).analyze().getViolations());
+      double height = compare.boundingBox().height;
+      assertEquals(true, height >= 56, "a wet thumb needs more than " + height + " px");
+      compare.click();
+      contains(page.locator("[data-compared]"), "% high");
+      contains(page.locator("[data-comparison]").first(), "fail");
+      assertThat(page.locator("[data-check-chart] .dot")).hasCount(1);
+      open(page, "Compare without taking it out");
+      form.locator("label:has([value=thermometer])").click();
+      form.locator("[name=thermometer]").fill("glass 7");
+      form.locator("[name=accuracy_k]").fill("0.1");
+      form.locator("[name=temperature_c]").fill("400");
+      compare.click();
+      contains(form, "makes no sense");
+      form.locator("[name=temperature_c]").fill("30");
+      compare.click();
+      contains(page.locator("[data-comparison]").first(), "Reference thermometer (glass 7)");
+      window.expectNoSidewaysScrolling();
+      assertEquals(List.of(), new AxeBuilder(page).analyze().getViolations());
+      window.expectNoComplaints();
+    }
+  }
+
+  @Test
+  void logsThatTheProbeWasReplaced() {
+    try (BrowserPage window = new BrowserPage(service.page(), 390, 844, ColorScheme.LIGHT)) {
+      Page page = window.page();
+      contains(page.locator("article[data-point=tank]"), "mS/cm");
+      page.navigate(service.page() + "#checks/probe.tank");
+      open(page, "The probe was replaced");
+      Locator form = page.locator("[data-replaced]");
+      form.locator("[name=what]").fill("new cell, serial 4711");
+      form.locator("[data-who]").fill("Kim");
+      window.expectNoSidewaysScrolling();
+      assertEquals(List.of(), new AxeBuilder(page).analyze().getViolations());
+      open(page, "Log that it was replaced");
+      contains(page.locator("[data-standing]"), "Not checked since it was replaced");
+      assertThat(form).isHidden();
+      window.expectNoComplaints();
+    }
+  }
 }

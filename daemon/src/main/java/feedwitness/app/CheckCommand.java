@@ -31,12 +31,18 @@ import picocli.CommandLine.Spec;
       "  status [POINT]   which checks are due, or how one stands",
       "  start POINT      begin; name the bottles with --standard low --standard high",
       "  standard POINT   rinsed and in the beaker: wait until it has come to rest",
+      "  other-bottle POINT  it was in another bottle; that-bottle POINT: it is the one named",
       "  clean POINT      it has been cleaned; the next round begins",
       "  adjust POINT     use the correction that was worked out; asks for --yes",
+      "  adjusted POINT   the instrument was adjusted by its own means",
       "  finish POINT     end the check",
       "  abandon POINT    give it up; what was measured stays on record",
       "  returned POINT   the probe is back in its place",
       "  undo POINT       take the last adjustment back; asks for --yes",
+      "  replaced POINT   another probe or cell hangs there, say with --note which; asks for --yes",
+      "  sample POINT     a sample beside it, measured with a checked meter; needs --with,",
+      "                   --reading (at 25 C) and --temperature",
+      "  thermometer POINT  a reference thermometer beside it; needs --with and --temperature",
       "  log              the season's log as CSV",
       "",
       "POINT is a measuring point, or meter/NAME for a handheld meter. Asks the running service.%n"
@@ -53,12 +59,23 @@ final class CheckCommand implements Callable<Integer> {
   private static final long PAUSE_MILLIS = 1000;
   private static final Map<String, String> STEPS =
       Map.of(
+          "other-bottle", "wrong-bottle",
+          "that-bottle", "really-that",
           "clean", "cleaned",
           "adjust", "adjust",
+          "adjusted", "adjusted-by-instrument",
           "finish", "finish",
           "abandon", "abandon",
           "returned", "returned",
+          "replaced", "replaced",
           "undo", "undo");
+
+  /** What has to be wanted, and what it does. */
+  private static final Map<String, String> CHANGES =
+      Map.of(
+          "adjust", "readings from now on change",
+          "undo", "readings from now on change",
+          "replaced", "no adjustment is used from now on, chart and interval begin anew");
 
   @Spec private CommandSpec spec;
 
@@ -86,7 +103,7 @@ final class CheckCommand implements Callable<Integer> {
   @Option(
       names = "--temperature",
       paramLabel = "C",
-      description = "What a thermometer in the beaker says, degrees Celsius.")
+      description = "What a thermometer in the beaker or beside the probe says, degrees Celsius.")
   private double celsius = Double.NaN;
 
   @Option(
@@ -96,8 +113,20 @@ final class CheckCommand implements Callable<Integer> {
   private double reading = Double.NaN;
 
   @Option(
+      names = "--with",
+      paramLabel = "NAME",
+      description = "Which meter the sample was measured with, or which thermometer it is.")
+  private String with = "";
+
+  @Option(
+      names = "--accuracy",
+      paramLabel = "K",
+      description = "What the thermometer may be off by, kelvin. Default: 0.5.")
+  private double accuracy = Double.NaN;
+
+  @Option(
       names = "--yes",
-      description = "Objections were read; begin, adjust or undo all the same.")
+      description = "Objections were read; begin, adjust, undo or replace all the same.")
   private boolean yes;
 
   @Mixin private Whereabouts whereabouts;
@@ -132,6 +161,8 @@ final class CheckCommand implements Callable<Integer> {
       case "status" -> service.check(at);
       case "start" -> service.beginCheck(at, name(), standards, yes);
       case "standard" -> measure(service, at, out);
+      case "sample" -> service.compareCheck(at, name(), "grab-sample", compared());
+      case "thermometer" -> service.compareCheck(at, name(), "thermometer", compared());
       default -> step(service, at);
     };
   }
@@ -140,12 +171,12 @@ final class CheckCommand implements Callable<Integer> {
     String step = STEPS.getOrDefault(deed, "");
     if (step.isEmpty()) {
       throw new IOException(
-          "there is no '%s'; there are status, start, standard, clean, adjust, finish, abandon, returned, undo and log"
+          "there is no '%s'; there are status, start, standard, other-bottle, that-bottle, clean, adjust, adjusted, finish, abandon, returned, undo, replaced, sample, thermometer and log"
               .formatted(deed));
     }
-    if (!yes && (deed.equals("adjust") || deed.equals("undo"))) {
+    if (!yes && CHANGES.containsKey(deed)) {
       service.check(at).lines().forEach(spec.commandLine().getOut()::println);
-      throw new IOException("readings from now on change; give --yes to do it");
+      throw new IOException(CHANGES.get(deed) + "; give --yes to do it");
     }
     return service.stepCheck(at, name(), step, Map.of("note", note));
   }
@@ -182,6 +213,20 @@ final class CheckCommand implements Callable<Integer> {
     }
     more.put("conductivity_mS_cm", reading);
     return service.stepCheck(at, name(), "reading", more);
+  }
+
+  private Map<String, Object> compared() {
+    Map<String, Object> more = new HashMap<>(Map.of("name", with));
+    put(more, "conductivity25_mS_cm", reading);
+    put(more, "temperature_c", celsius);
+    put(more, "accuracy_k", accuracy);
+    return more;
+  }
+
+  private static void put(Map<String, Object> more, String field, double number) {
+    if (!Double.isNaN(number)) {
+      more.put(field, number);
+    }
   }
 
   private static void pause() throws IOException {

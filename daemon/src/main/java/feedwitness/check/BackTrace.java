@@ -1,6 +1,6 @@
 package feedwitness.check;
 
-import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -27,7 +27,7 @@ public final class BackTrace {
    * @param breaks cleanings and adjustments; those outside the two are ignored
    */
   public static List<RangeQualified> qualify(
-      Entry cause, Known good, Known failed, List<Mark> breaks) {
+      Entry cause, Known good, Known failed, List<Mark> breaks, ZoneId zone) {
     if (failed.mark().compareTo(good.mark()) <= 0) {
       return List.of();
     }
@@ -51,7 +51,7 @@ public final class BackTrace {
               shape,
               good.errors(),
               failed.errors(),
-              words(cause, shape, good.errors(), failed)));
+              words(cause, shape, good.errors(), failed, zone)));
     }
     return ranges;
   }
@@ -66,19 +66,20 @@ public final class BackTrace {
     return last ? RangeQualified.Shape.END_KNOWN : RangeQualified.Shape.UNKNOWN;
   }
 
-  private static String words(Entry cause, RangeQualified.Shape shape, Errors start, Known failed) {
-    Instant when = failed.mark().at();
+  private static String words(
+      Entry cause, RangeQualified.Shape shape, Errors start, Known failed, ZoneId zone) {
+    String when = Say.moment(failed.mark().at(), zone);
     String from = Say.error(start.at(Double.NaN).percent());
     String to = Say.error(failed.errors().at(Double.NaN).percent());
     return switch (shape) {
       case INTERPOLATED ->
-          "the check of %s found it %s at %s, after %s at the last good check; likely it went from one to the other in a straight line"
+          "the check of %s found it %s on %s, after %s at the last good check; likely it went from one to the other in a straight line"
               .formatted(cause.subject(), to, when, from);
       case START_KNOWN ->
           "it was %s at the last good check and was cleaned or adjusted before the next; how far it went meanwhile is not known"
               .formatted(from);
       case END_KNOWN ->
-          "the check of %s found it %s at %s; since the cleaning or adjustment before that it was likely off by up to as much"
+          "the check of %s found it %s on %s; since the cleaning or adjustment before that it was likely off by up to as much"
               .formatted(cause.subject(), to, when);
       case UNKNOWN -> "between two cleanings or adjustments nothing was measured; can't tell";
     };
@@ -89,11 +90,17 @@ public final class BackTrace {
    * the last check that left it good, or that was itself traced back, are not touched; checks in
    * between that could not tell lend their errors to the line.
    *
+   * <p>Nothing goes back beyond a replacement: those are another probe's readings.
+   *
    * @param first first measurement there is of it; everything since then is in doubt if it was
    *     never checked before
+   * @param zone for times in words
    */
-  public static List<RangeQualified> ofNewest(ProbeHistory history, Optional<Mark> first) {
-    List<ProbeHistory.Check> checks = history.checks();
+  public static List<RangeQualified> ofNewest(
+      ProbeHistory history, Optional<Mark> first, ZoneId zone) {
+    ProbeHistory own = history.ofPresentProbe();
+    Optional<Mark> since = history.replaced().map(ProbeReplaced::mark).orElse(first);
+    List<ProbeHistory.Check> checks = own.checks();
     if (checks.isEmpty()) {
       return List.of();
     }
@@ -112,18 +119,18 @@ public final class BackTrace {
         continue;
       }
       Known left = new Known(back.get(), check.errors().get());
-      ranges.addAll(0, qualify(newest.cause(), left, end, history.breaks()));
+      ranges.addAll(0, qualify(newest.cause(), left, end, own.breaks(), zone));
       if (check.verdict() == Verdict.PASS || check.verdict(Round.AS_FOUND) != Verdict.CANT_TELL) {
         return ranges;
       }
       end = found.get();
     }
     Known earliest = end;
-    first
+    since
         .filter(mark -> mark.compareTo(earliest.mark()) < 0)
         .ifPresent(
             mark ->
-                ranges.addAll(0, neverChecked(newest.cause(), mark, earliest, history.breaks())));
+                ranges.addAll(0, neverChecked(newest.cause(), mark, earliest, own.breaks(), zone)));
     return ranges;
   }
 
@@ -135,9 +142,10 @@ public final class BackTrace {
   }
 
   private static List<RangeQualified> neverChecked(
-      Entry cause, Mark first, Known failed, List<Mark> breaks) {
+      Entry cause, Mark first, Known failed, List<Mark> breaks, ZoneId zone) {
     List<RangeQualified> ranges = new ArrayList<>();
-    for (RangeQualified range : qualify(cause, new Known(first, failed.errors()), failed, breaks)) {
+    for (RangeQualified range :
+        qualify(cause, new Known(first, failed.errors()), failed, breaks, zone)) {
       RangeQualified.Shape shape =
           range.through().equals(failed.mark())
               ? RangeQualified.Shape.END_KNOWN
@@ -150,7 +158,8 @@ public final class BackTrace {
               shape,
               range.start(),
               range.end(),
-              "there was no good check before; " + words(cause, shape, failed.errors(), failed)));
+              "there was no good check before; "
+                  + words(cause, shape, failed.errors(), failed, zone)));
     }
     return ranges;
   }

@@ -25,7 +25,9 @@ final class ChartPoints {
     List<ChartPoint> points = new ArrayList<>();
     int stretch = 0;
     for (CheckEvidence record : history.records()) {
-      if (record instanceof ProbeCleaned || record instanceof CurveAdjusted) {
+      if (record instanceof ProbeCleaned
+          || record instanceof CurveAdjusted
+          || record instanceof ProbeReplaced) {
         stretch++;
       } else if (record instanceof StandardMeasured last && ends.containsKey(last)) {
         points.add(point(ends.get(last), last, strength, stretch));

@@ -4,6 +4,7 @@ import feedwitness.alarm.AlarmKind;
 import feedwitness.alarm.Condition;
 import feedwitness.alarm.Presence;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,18 +18,20 @@ public final class CheckConditions {
    * @param chart of its records
    * @param interval rule for the next check
    * @param desk knows whether it is being checked or out of its place
+   * @param zone of the clock on the wall there
    */
   public static List<Condition> of(
       CheckSubject subject,
       ControlChart chart,
       CheckInterval interval,
       CheckDesk desk,
-      Instant now) {
-    CheckInterval.Due due = interval.due(chart, now);
+      Instant now,
+      ZoneId zone) {
+    CheckInterval.Due due = interval.due(chart, now, zone);
     // a probe set up today is not asked to be checked today
     boolean never =
         due.status() == CheckInterval.Status.NEVER_CHECKED
-            && desk.readsSince(subject, now.minus(interval.shortest()));
+            && isThereSince(now.minus(interval.shortest()), subject, chart, desk);
     boolean overdue = due.status() == CheckInterval.Status.OVERDUE;
     String words = subject + ": " + due.words();
     Verdict last = desk.lastVerdict(subject);
@@ -50,12 +53,20 @@ public final class CheckConditions {
             subject,
             CheckKinds.LOSING,
             chart.loss() == Loss.SURE,
-            "%s: %s".formatted(subject, chart.words())),
+            "%s: %s".formatted(subject, chart.words(zone))),
         condition(
             subject,
             CheckKinds.OUT_OF_PLACE,
             away.isPresent(),
             away.orElse(subject + " is in its place")));
+  }
+
+  private static boolean isThereSince(
+      Instant time, CheckSubject subject, ControlChart chart, CheckDesk desk) {
+    return chart
+        .replaced()
+        .map(at -> at.isBefore(time))
+        .orElseGet(() -> desk.readsSince(subject, time));
   }
 
   private static String lastError(ControlChart chart) {

@@ -3,25 +3,33 @@ package feedwitness.check;
 import feedwitness.calibration.StandardShelf;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
  * All checks of a nursery: who is at which probe, which readings belong to a beaker, what follows
  * from a check that failed. Every method that answers with evidence wants it kept before anybody is
- * told. Belongs to one thread.
+ * told: say that it is {@link #onItsWay} and then that it was {@link #kept} or {@link #notKept}.
+ * Belongs to one thread.
  */
 public final class CheckDesk {
   private final StandardShelf shelf;
   private final CheckLimits limits;
   private final Function<CheckSubject, Optional<Mark>> firstMeasurement;
+  private final Supplier<ZoneId> zone;
   private final List<CheckEvidence> evidence = new ArrayList<>();
+  private final Set<CheckEvidence> uncounted = Collections.newSetFromMap(new IdentityHashMap<>());
   private final OpenChecks open = new OpenChecks();
   private final Map<CheckSubject, BeakerReturn> returning = new TreeMap<>();
   private final Map<CheckSubject, PlaceWatch> places = new HashMap<>();
@@ -32,11 +40,14 @@ public final class CheckDesk {
    *
    * @param firstMeasurement first one on record of a probe, for back-tracing one that was never
    *     checked before
+   * @param zone of the clock on the wall there, for times in words
    */
   public CheckDesk(
       StandardShelf shelf,
       CheckLimits limits,
-      Function<CheckSubject, Optional<Mark>> firstMeasurement) {
+      Function<CheckSubject, Optional<Mark>> firstMeasurement,
+      Supplier<ZoneId> zone) {
+    this.zone = zone;
     this.shelf = shelf;
     this.limits = limits;
     this.firstMeasurement = firstMeasurement;
@@ -69,16 +80,65 @@ public final class CheckDesk {
           fresh.addAll(resume(check, now));
         }
       }
-      List<ProbeHistory.Check> checks = history(subject).checks();
-      if (!checks.isEmpty()) {
-        waitForReturn(checks.get(checks.size() - 1), now);
-      }
+      waitForReturn(subject, now);
+      fresh.addAll(keep(consequencesThatAreMissing(subject)));
     }
     return fresh;
   }
 
+  /** The power may fail between the end of a check and what follows from it. */
+  private List<CheckEvidence> consequencesThatAreMissing(CheckSubject subject) {
+    ProbeHistory history = everything(subject);
+    List<ProbeHistory.Check> checks = history.checks();
+    if (checks.isEmpty() || history.open().isPresent()) {
+      return List.of();
+    }
+    String newest = checks.get(checks.size() - 1).started().entry().check();
+    return history.qualifications().stream().anyMatch(range -> range.entry().check().equals(newest))
+        ? List.of()
+        : List.copyOf(BackTrace.ofNewest(history, firstMeasurement.apply(subject), zone.get()));
+  }
+
+  private void waitForReturn(CheckSubject subject, When now) {
+    List<ProbeHistory.Check> checks = everything(subject).checks();
+    if (!checks.isEmpty()) {
+      waitForReturn(checks.get(checks.size() - 1), now);
+    }
+  }
+
+  /** These are on their way to the record; they count for nothing that is told until then. */
+  public void onItsWay(List<CheckEvidence> fresh) {
+    uncounted.addAll(fresh);
+  }
+
+  /** These are on record and count. */
+  public void kept(List<CheckEvidence> recorded) {
+    recorded.forEach(uncounted::remove);
+  }
+
+  /**
+   * These could not be recorded: they never happened, and whoever did them has to do them again.
+   * Checks go back to what is on record, as after a restart.
+   */
+  public void notKept(List<CheckEvidence> lost, When now) {
+    uncounted.removeAll(lost);
+    evidence.removeIf(record -> lost.stream().anyMatch(one -> one == record));
+    for (CheckSubject subject : lost.stream().map(CheckEvidence::subject).distinct().toList()) {
+      open.forget(subject);
+      returning.remove(subject);
+      everything(subject)
+          .open()
+          .ifPresentOrElse(
+              check ->
+                  open.resume(
+                      Resumption.rebuilt(check.started(), check.since(), shelf, limits, now)),
+              () -> waitForReturn(subject, now));
+    }
+  }
+
   private List<CheckEvidence> resume(ProbeHistory.Check check, When now) {
-    Resumption outcome = Resumption.of(check.started(), check.since(), shelf, limits, now);
+    Resumption outcome =
+        Resumption.of(check.started(), check.since(), shelf, limits, now, zone.get());
     if (outcome instanceof Resumption.Resumed resumed) {
       open.resume(resumed.session());
       return List.of();
@@ -88,12 +148,27 @@ public final class CheckDesk {
 
   /** Begins a check, unless somebody else is at that probe; the evidence is in the answer. */
   public CheckRequest.Answer begin(CheckRequest request, When now) {
-    CheckRequest.Answer answer = open.begin(request, now, limits);
+    CheckRequest.Answer answer = open.begin(request, now, limits, zone.get(), remarks(request));
     if (answer instanceof CheckRequest.Begun begun) {
       evidence.add(begun.evidence());
       returning.remove(request.subject());
     }
     return answer;
+  }
+
+  /** Another profile than at the last check may mean another probe. */
+  private List<String> remarks(CheckRequest request) {
+    String now = request.instrument().basis().profile();
+    return everything(request.subject()).ofPresentProbe().checks().stream()
+        .reduce((a, b) -> b)
+        .map(last -> last.started().basis().profile())
+        .filter(then -> !then.equals(now))
+        .map(
+            then ->
+                "%s was read as '%s' at its last check and is read as '%s' now; if it is another probe, log first that it was replaced"
+                    .formatted(request.subject(), then, now))
+        .stream()
+        .toList();
   }
 
   /** Does a step of an open check, for example {@code session -> session.rinsed(now)}. */
@@ -111,8 +186,7 @@ public final class CheckDesk {
     }
     if (session.phase() == Phase.CLOSED) {
       open.tidy();
-      List<ProbeHistory.Check> checks = history(session.subject()).checks();
-      waitForReturn(checks.get(checks.size() - 1), now);
+      waitForReturn(session.subject(), now);
     }
     return new CheckReply(reply.accepted(), fresh, reply.words());
   }
@@ -125,7 +199,9 @@ public final class CheckDesk {
       whole.add(record);
       all.addAll(
           BackTrace.ofNewest(
-              ProbeHistory.of(record.subject(), whole), firstMeasurement.apply(record.subject())));
+              ProbeHistory.of(record.subject(), whole),
+              firstMeasurement.apply(record.subject()),
+              zone.get()));
     }
     return all;
   }
@@ -228,16 +304,34 @@ public final class CheckDesk {
 
   /** Keeps what was made beside a session: a comparison, a cleaning, an adjustment taken back. */
   public CheckReply record(CheckEvidence record) {
-    String note = record instanceof ProbeCleaned cleaned ? cleaned.how() : "";
+    String note =
+        record instanceof ProbeCleaned cleaned
+            ? cleaned.how()
+            : record instanceof ProbeReplaced replaced ? replaced.what() : "";
     Optional<String> person = Persons.problem(record.author(), note);
     if (person.isPresent()) {
       return CheckReply.refused(person.get());
     }
-    if (record instanceof CurveAdjusted && open.of(record.subject()).isPresent()) {
+    boolean another = record instanceof CurveAdjusted || record instanceof ProbeReplaced;
+    if (another && open.of(record.subject()).isPresent()) {
       return CheckReply.refused(
           "a check of %s is open; finish or abandon it first".formatted(record.subject()));
     }
     return new CheckReply(true, keep(List.of(record)), "kept");
+  }
+
+  /** Another probe or cell hangs there from now on. */
+  public CheckReply replaced(
+      CheckSubject subject, String author, String what, When now, Optional<Mark> mark) {
+    CheckReply reply =
+        record(new ProbeReplaced(new Entry("", subject, now.wall(), author), what, mark));
+    return reply.accepted()
+        ? new CheckReply(
+            true,
+            reply.evidence(),
+            "%s is taken as another from now on: chart and interval begin anew, no adjustment is in use; check it"
+                .formatted(subject))
+        : reply;
   }
 
   /** Takes the last adjustment back. */
@@ -269,6 +363,11 @@ public final class CheckDesk {
 
   /** All that is on record of a probe or meter. */
   public ProbeHistory history(CheckSubject subject) {
+    return ProbeHistory.of(subject, evidence());
+  }
+
+  /** With what is on its way to the record. */
+  private ProbeHistory everything(CheckSubject subject) {
     return ProbeHistory.of(subject, evidence);
   }
 
@@ -277,7 +376,7 @@ public final class CheckDesk {
    * whoever wants to compare something with a meter.
    */
   public Verdict lastVerdict(CheckSubject subject) {
-    return history(subject).checks().stream()
+    return history(subject).ofPresentProbe().checks().stream()
         .filter(check -> check.closed().isPresent() && check.lastRound().isPresent())
         .reduce((a, b) -> b)
         .map(ProbeHistory.Check::verdict)
@@ -286,6 +385,6 @@ public final class CheckDesk {
 
   /** All records, oldest first. */
   public List<CheckEvidence> evidence() {
-    return List.copyOf(evidence);
+    return evidence.stream().filter(record -> !uncounted.contains(record)).toList();
   }
 }

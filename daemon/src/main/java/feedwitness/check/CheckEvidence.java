@@ -17,6 +17,7 @@ public sealed interface CheckEvidence
         CheckClosed,
         CheckNoted,
         ProbeReturned,
+        ProbeReplaced,
         ProbeOutOfPlace,
         ComparisonMade,
         RangeQualified {
@@ -62,6 +63,7 @@ public sealed interface CheckEvidence
       case CheckClosed.KIND -> Optional.of(CheckClosed.fromFields(fields));
       case CheckNoted.KIND -> Optional.of(CheckNoted.fromFields(fields));
       case ProbeReturned.KIND -> Optional.of(ProbeReturned.fromFields(fields));
+      case ProbeReplaced.KIND -> Optional.of(ProbeReplaced.fromFields(fields));
       case ProbeOutOfPlace.KIND -> Optional.of(ProbeOutOfPlace.fromFields(fields));
       case ComparisonMade.KIND -> Optional.of(ComparisonMade.fromFields(fields));
       case RangeQualified.KIND -> Optional.of(RangeQualified.fromFields(fields));

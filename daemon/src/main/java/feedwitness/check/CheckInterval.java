@@ -2,6 +2,7 @@ package feedwitness.check;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
@@ -62,10 +63,11 @@ public record CheckInterval(Duration shortest, Duration longest) {
   public record Due(Status status, Optional<Instant> at, Duration interval, String words) {}
 
   /** At a time. */
-  public Due due(ControlChart chart, Instant now) {
+  public Due due(ControlChart chart, Instant now, ZoneId zone) {
     List<ChartPoint> looks =
         chart.points().stream()
             .filter(ChartPoint::counts)
+            .filter(point -> point.stretch() >= chart.own())
             .filter(point -> point.source() != ChartPoint.Source.GRAB_SAMPLE)
             .toList();
     if (looks.isEmpty()) {
@@ -73,7 +75,13 @@ public record CheckInterval(Duration shortest, Duration longest) {
           Status.NEVER_CHECKED,
           Optional.empty(),
           shortest,
-          "never checked; its readings are as good as the maker says");
+          chart
+              .replaced()
+              .map(
+                  at ->
+                      "not checked since it was replaced on %s; its readings are as good as the maker says"
+                          .formatted(Say.day(at, zone)))
+              .orElse("never checked; its readings are as good as the maker says"));
     }
     Instant last = looks.get(looks.size() - 1).at();
     if (last.isAfter(now.plus(CLOCK_SLACK))) {
@@ -82,7 +90,7 @@ public record CheckInterval(Duration shortest, Duration longest) {
           Optional.of(now),
           shortest,
           "the last check is dated %s, which is in the future; set the clock right and check again"
-              .formatted(last));
+              .formatted(Say.day(last, zone)));
     }
     Duration interval = interval(chart, looks);
     Instant at = last.plus(interval);
@@ -94,7 +102,8 @@ public record CheckInterval(Duration shortest, Duration longest) {
         status,
         Optional.of(at),
         interval,
-        "%s; last check %s, next after %d days".formatted(status.words(), last, interval.toDays()));
+        "%s; last check %s, next after %d days"
+            .formatted(status.words(), Say.moment(last, zone), interval.toDays()));
   }
 
   private Duration interval(ControlChart chart, List<ChartPoint> looks) {

@@ -45,13 +45,19 @@ public record CheckRequest(
   }
 
   /** Begins the check, or says why not. */
-  public Answer begin(When now, CheckLimits limits) {
+  Answer begin(When now, CheckLimits limits) {
+    return begin(now, limits, List.of());
+  }
+
+  /** The same; {@code remarks} are objections that come from what is on record. */
+  Answer begin(When now, CheckLimits limits, List<String> remarks) {
     Optional<String> refusal = refusal();
     if (refusal.isPresent()) {
       return new Refused(refusal.get());
     }
     List<StandardSolution> chosen = chosen();
-    List<String> objections = objections(chosen);
+    List<String> objections = new ArrayList<>(remarks);
+    objections.addAll(objections(chosen));
     if (!objections.isEmpty() && !confirmed) {
       return new Confirm(objections);
     }

@@ -21,6 +21,14 @@ public final class CheckSession {
   private Phase phase = Phase.RINSE;
   private BeakerLook look;
   private Optional<StandardResult> asked = Optional.empty();
+  private String question = "";
+
+  /** Why readings at rest gave no result, until something is done about it. */
+  private String obstacle = "";
+
+  /** Why the last reading was left out. */
+  private String leftOut = "";
+
   private When lastDeed;
   private When immersedAt;
 
@@ -92,12 +100,15 @@ public final class CheckSession {
 
   /** What to do now, in a sentence. */
   public String guide() {
-    return phase.guide(standard().map(StandardSolution::title).orElse(""));
+    return phase == Phase.DID_YOU_MEAN
+        ? question
+        : phase.guide(standard().map(StandardSolution::title).orElse(""));
   }
 
   /** How the readings in the beaker stand, for people. */
   public String settlingWords() {
-    return SettlingWords.of(look.state());
+    String why = leftOut.isEmpty() ? obstacle : leftOut;
+    return why.isEmpty() ? SettlingWords.of(look.state()) : why;
   }
 
   /** The probe has been rinsed with the standard. */
@@ -121,6 +132,7 @@ public final class CheckSession {
     }
     phase = to;
     lastDeed = now;
+    obstacle = "";
     return CheckReply.done(guide());
   }
 
@@ -134,10 +146,14 @@ public final class CheckSession {
     }
     if (!reading.makesSense()) {
       return CheckReply.refused(
-          "%s ± %s °C is no temperature of a beaker; type degrees Celsius, ± 5 at most"
-              .formatted(
-                  Say.number(reading.celsius(), 4), Say.number(reading.accuracyKelvin(), 2)));
+          "%s is no temperature of a beaker; type degrees Celsius, ± 5 at most"
+              .formatted(reading.words()));
     }
+    if (Reference.of(standards.get(rounds.next()), instrument(), reading.celsius())
+        instanceof Reference.Unknown unknown) {
+      return CheckReply.refused(unknown.words());
+    }
+    obstacle = "";
     look.thermometer(reading);
     lastDeed = now;
     return CheckReply.done("temperature %s noted".formatted(Say.celsius(reading.celsius())));
@@ -149,10 +165,12 @@ public final class CheckSession {
       return CheckReply.done("");
     }
     if (absurd(reading.milliSiemensPerCm())) {
-      return CheckReply.refused(
+      leftOut =
           "reading %s mS/cm makes no sense and is left out; a display in µS/cm taken for mS/cm is 1000 times too high"
-              .formatted(Say.number(reading.milliSiemensPerCm(), 4)));
+              .formatted(Say.number(reading.milliSiemensPerCm(), 4));
+      return CheckReply.refused(leftOut);
     }
+    leftOut = "";
     Settling.State state = look.reading(reading);
     return state instanceof Settling.Settled settled
         ? settled(settled, new When(reading.stamp().monotonicNanos(), reading.stamp().wall()))
@@ -174,7 +192,35 @@ public final class CheckSession {
           "%s mS/cm makes no sense; type what the display shows, in mS/cm"
               .formatted(Say.number(milliSiemensPerCm, 4)));
     }
-    return settled(look.typed(milliSiemensPerCm, celsius), now);
+    Optional<String> unit = otherUnit(milliSiemensPerCm, celsius);
+    return unit.isPresent()
+        ? CheckReply.refused(unit.get())
+        : settled(look.typed(milliSiemensPerCm, celsius), now);
+  }
+
+  /** A number off by the size of a unit is a slip of whoever types it, not of the meter. */
+  private Optional<String> otherUnit(double shown, double celsius) {
+    StandardSolution standard = standards.get(rounds.next());
+    if (!(Reference.of(standard, instrument(), celsius) instanceof Reference.Known known)) {
+      return Optional.empty();
+    }
+    double right = known.reference().milliSiemensPerCm();
+    String unit = near(shown / right, 1000) ? "µS/cm" : near(shown / right, 10) ? "CF" : "";
+    double factor = unit.equals("CF") ? 10 : 1000;
+    return unit.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "%s mS/cm is %s times what %s reads; if the display is in %s, type %s"
+                .formatted(
+                    Say.number(shown, 5),
+                    Say.number(factor, 4),
+                    standard.title(),
+                    unit,
+                    Say.number(shown / factor, 5)));
+  }
+
+  private static boolean near(double ratio, double factor) {
+    return Math.abs(ratio / factor - 1) < AdjustmentSum.MOST_PERCENT / 100;
   }
 
   private static boolean absurd(double milliSiemensPerCm) {
@@ -186,6 +232,7 @@ public final class CheckSession {
     StandardResult.Outcome outcome = look.result(standard, settled);
     if (outcome instanceof StandardResult.NoResult none) {
       look.restart();
+      obstacle = none.words();
       return CheckReply.refused(none.words());
     }
     StandardResult result = ((StandardResult.Found) outcome).result();
@@ -195,9 +242,10 @@ public final class CheckSession {
     if (other.isPresent()) {
       asked = Optional.of(result);
       phase = Phase.DID_YOU_MEAN;
-      return CheckReply.done(
-          "%s reads %s in it; did you mean %s?"
-              .formatted(standard.title(), Say.conductivity(result.shown()), other.get().title()));
+      question =
+          "it reads %s, and that is not %s; did you mean %s?"
+              .formatted(Say.conductivity(result.shown()), standard.title(), other.get().title());
+      return CheckReply.done(question);
     }
     return keep(result, now);
   }
@@ -220,6 +268,7 @@ public final class CheckSession {
   void accept(CheckEvidence record) {
     rounds.accept(record);
     asked = Optional.empty();
+    obstacle = "";
     phase = rounds.whole() ? Phase.ROUND_DONE : Phase.RINSE;
     look = fresh();
   }
@@ -273,7 +322,11 @@ public final class CheckSession {
 
   /** What an adjustment would do, or why there is none to be made. */
   public AdjustmentSum.Outcome proposal() {
-    return rounds.proposal();
+    AdjustmentSum.Outcome outcome = rounds.proposal();
+    return subject().kind() == CheckSubject.Kind.METER && outcome instanceof AdjustmentSum.Proposed
+        ? new AdjustmentSum.Refused(
+            "a meter in the hand shows what it shows: adjust it by its own means as its manual says, say so, and check again")
+        : outcome;
   }
 
   /**

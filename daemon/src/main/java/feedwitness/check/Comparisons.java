@@ -53,6 +53,11 @@ public final class Comparisons {
                   Say.number(probe.milliSiemensPerCm(), 4),
                   Say.number(sample.milliSiemensPerCm(), 4)));
     }
+    if (!temperature(sample.celsius())) {
+      return new Refused(
+          "a sample of %s °C makes no sense; it lies within −5 to 60 °C"
+              .formatted(Say.number(sample.celsius(), 4)));
+    }
     if (meterVerdict != Verdict.PASS) {
       return new Refused(
           "meter '%s' did not pass its last check (%s); check it in standards first"

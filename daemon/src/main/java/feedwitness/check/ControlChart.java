@@ -2,6 +2,7 @@ package feedwitness.check;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,7 +11,9 @@ import java.util.Optional;
  * A probe's errors over time and what they say.
  *
  * @param points oldest first
- * @param marks cleanings and adjustments, oldest first
+ * @param marks cleanings, adjustments and replacements, oldest first
+ * @param replaced when another probe or cell was put there, the last time
+ * @param own stretch with which the present probe begins; points of earlier ones are another's
  * @param tolerancePercent half-width, %
  * @param middlePercent mean error since the last cleaning or adjustment, %; NaN without points
  * @param warningPercent half-width about the middle within which 95 % of checks of an unchanged
@@ -21,6 +24,8 @@ import java.util.Optional;
 public record ControlChart(
     List<ChartPoint> points,
     List<ChartMark> marks,
+    Optional<Instant> replaced,
+    int own,
     double tolerancePercent,
     double middlePercent,
     double warningPercent,
@@ -35,7 +40,7 @@ public record ControlChart(
     marks = List.copyOf(marks);
   }
 
-  /** A cleaning or an adjustment. */
+  /** A cleaning; an adjustment or replacement, after which the probe is another. */
   public record ChartMark(Instant at, boolean adjustment, String words) {}
 
   /**
@@ -52,6 +57,8 @@ public record ControlChart(
     return new ControlChart(
         points,
         marks(history),
+        history.replaced().map(ProbeReplaced::at),
+        breaks(history) - breaks(history.ofPresentProbe()),
         tolerancePercent,
         middle,
         warning,
@@ -60,11 +67,17 @@ public record ControlChart(
   }
 
   private static List<ChartPoint> lastStretch(List<ChartPoint> points, ProbeHistory history) {
-    int breaks = history.cleanings().size() + history.adjustments().size();
+    int breaks = breaks(history);
     return points.stream()
         .filter(point -> point.stretch() == breaks)
         .filter(ChartPoint::counts)
         .toList();
+  }
+
+  private static int breaks(ProbeHistory history) {
+    return history.cleanings().size()
+        + history.adjustments().size()
+        + history.replacements().size();
   }
 
   private static List<ChartMark> marks(ProbeHistory history) {
@@ -73,6 +86,7 @@ public record ControlChart(
         .cleanings()
         .forEach(one -> marks.add(new ChartMark(one.at(), false, "cleaned: " + one.how())));
     history.adjustments().forEach(one -> marks.add(new ChartMark(one.at(), true, one.words())));
+    history.replacements().forEach(one -> marks.add(new ChartMark(one.at(), true, one.words())));
     marks.sort(java.util.Comparator.comparing(ChartMark::at));
     return marks;
   }
@@ -119,13 +133,13 @@ public record ControlChart(
   }
 
   /** What it says, for people. */
-  public String words() {
+  public String words(ZoneId zone) {
     if (drift.points() == 0) {
-      return "not checked since it was last cleaned or adjusted";
+      return "not checked since it was last cleaned, adjusted or replaced";
     }
     String rate =
         Double.isNaN(drift.percentPerDay())
-            ? "one check, no rate yet"
+            ? "no rate yet"
             : "%s ± %s %% a week over %d checks"
                 .formatted(
                     Say.fixed(7 * drift.percentPerDay(), 2),
@@ -136,7 +150,7 @@ public record ControlChart(
             .map(
                 at ->
                     "; at this rate it leaves ± %s on %s"
-                        .formatted(Say.percent(tolerancePercent), at))
+                        .formatted(Say.percent(tolerancePercent), Say.day(at, zone)))
             .orElse("");
     return "slow loss: %s; %s%s".formatted(loss.words(), rate, leaving);
   }

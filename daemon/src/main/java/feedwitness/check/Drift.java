@@ -13,8 +13,10 @@ import java.util.List;
  */
 public record Drift(
     double percentPerDay, double standardPercentPerDay, double percentNow, int points) {
+  /** Looks closer together than this tell scatter, not drift. */
+  private static final double LEAST_DAYS = 0.5;
 
-  /** Through two or more points of one stretch; fewer, or all at once, know no rate. */
+  /** Through two or more points of one stretch; fewer, or all in half a day, know no rate. */
   static Drift of(List<ChartPoint> points) {
     if (points.isEmpty()) {
       return new Drift(Double.NaN, Double.NaN, Double.NaN, 0);
@@ -38,7 +40,7 @@ public record Drift(
       xx += weight(point) * x * x;
       xy += weight(point) * x * (point.percent() - meanY);
     }
-    if (!(xx > 0)) {
+    if (!(points.get(points.size() - 1).days(origin) >= LEAST_DAYS)) {
       return new Drift(Double.NaN, Double.NaN, meanY, points.size());
     }
     double slope = xy / xx;

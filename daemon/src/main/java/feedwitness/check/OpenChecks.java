@@ -1,5 +1,6 @@
 package feedwitness.check;
 
+import java.time.ZoneId;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -10,8 +11,13 @@ import java.util.TreeMap;
 public final class OpenChecks {
   private final Map<CheckSubject, CheckSession> open = new TreeMap<>();
 
-  /** Begins one, unless somebody else is at that probe. */
-  public CheckRequest.Answer begin(CheckRequest request, When now, CheckLimits limits) {
+  /**
+   * Begins one, unless somebody else is at that probe.
+   *
+   * @param remarks objections that come from what is on record
+   */
+  CheckRequest.Answer begin(
+      CheckRequest request, When now, CheckLimits limits, ZoneId zone, List<String> remarks) {
     CheckSession other = open.get(request.subject());
     if (other != null) {
       return new CheckRequest.Refused(
@@ -19,10 +25,10 @@ public final class OpenChecks {
               .formatted(
                   other.started().author(),
                   request.subject(),
-                  other.started().at(),
+                  Say.moment(other.started().at(), zone),
                   other.guide()));
     }
-    CheckRequest.Answer answer = request.begin(now, limits);
+    CheckRequest.Answer answer = request.begin(now, limits, remarks);
     if (answer instanceof CheckRequest.Begun begun) {
       open.put(request.subject(), begun.session());
     }
@@ -42,6 +48,11 @@ public final class OpenChecks {
   /** All of them. */
   public Collection<CheckSession> all() {
     return List.copyOf(open.values());
+  }
+
+  /** Forgets the check of a probe or meter. */
+  void forget(CheckSubject subject) {
+    open.remove(subject);
   }
 
   /** Forgets those that are closed; call after every reply. */

@@ -62,9 +62,14 @@ public final class PlainWaterWatch {
       return end();
     }
     double now = stamp.monotonicNanos() / 1e9;
-    // Feed is still being washed out while it falls: begin anew until it is steady.
+    // While feed is still being washed out it falls: begin anew until it is steady. When feed comes
+    // back it rises through the same levels: what was steady until then is whole.
     if (!period.isEmpty() && !steady(value)) {
-      forget();
+      Optional<ComparisonMade> made = end();
+      if (made.isPresent()) {
+        fedBefore = false;
+        return made;
+      }
     }
     if (period.isEmpty()) {
       begun = now;

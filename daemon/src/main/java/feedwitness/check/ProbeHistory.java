@@ -16,12 +16,14 @@ import java.util.stream.Stream;
  * @param checks oldest first, open ones too
  * @param cleanings outside checks as well
  * @param adjustments all of them, undone ones too
+ * @param replacements by another probe or cell
  */
 public record ProbeHistory(
     List<CheckEvidence> records,
     List<Check> checks,
     List<ProbeCleaned> cleanings,
     List<CurveAdjusted> adjustments,
+    List<ProbeReplaced> replacements,
     List<ComparisonMade> comparisons,
     List<RangeQualified> qualifications) {
   public ProbeHistory {
@@ -29,6 +31,7 @@ public record ProbeHistory(
     checks = List.copyOf(checks);
     cleanings = List.copyOf(cleanings);
     adjustments = List.copyOf(adjustments);
+    replacements = List.copyOf(replacements);
     comparisons = List.copyOf(comparisons);
     qualifications = List.copyOf(qualifications);
   }
@@ -57,6 +60,7 @@ public record ProbeHistory(
         checks,
         all(own, ProbeCleaned.class),
         all(own, CurveAdjusted.class),
+        all(own, ProbeReplaced.class),
         all(own, ComparisonMade.class),
         all(own, RangeQualified.class));
   }
@@ -70,26 +74,43 @@ public record ProbeHistory(
     List<Mark> marks = new ArrayList<>();
     cleanings.forEach(one -> one.mark().ifPresent(marks::add));
     adjustments.forEach(one -> one.mark().ifPresent(marks::add));
+    replacements.forEach(one -> one.mark().ifPresent(marks::add));
     return marks;
+  }
+
+  /** When another probe or cell was put there, the last time. */
+  public Optional<ProbeReplaced> replaced() {
+    return replacements.isEmpty()
+        ? Optional.empty()
+        : Optional.of(replacements.get(replacements.size() - 1));
+  }
+
+  /** The same of the probe or cell that hangs there now alone. */
+  public ProbeHistory ofPresentProbe() {
+    return replaced()
+        .map(last -> of(last.subject(), records.subList(records.indexOf(last) + 1, records.size())))
+        .orElse(this);
+  }
+
+  private Optional<CurveAdjusted> lastAdjustment() {
+    List<CurveAdjusted> own = ofPresentProbe().adjustments();
+    return own.isEmpty() ? Optional.empty() : Optional.of(own.get(own.size() - 1));
   }
 
   /** Calibration that the records leave in use. */
   public CalibrationCurve curve() {
-    return adjustments.isEmpty()
-        ? new CalibrationCurve.Identity()
-        : adjustments.get(adjustments.size() - 1).after();
+    return lastAdjustment()
+        .map(CurveAdjusted::after)
+        .orElseGet(() -> new CalibrationCurve.Identity());
   }
 
   /** The last adjustment of ours that can be taken back. */
   public Optional<CurveAdjusted> undoable() {
-    if (adjustments.isEmpty()) {
-      return Optional.empty();
-    }
-    CurveAdjusted last = adjustments.get(adjustments.size() - 1);
-    return switch (last.method()) {
-      case ONE_POINT, TWO_POINT -> Optional.of(last);
-      case BY_INSTRUMENT, UNDO -> Optional.empty();
-    };
+    return lastAdjustment()
+        .filter(
+            last ->
+                last.method() == CurveAdjusted.Method.ONE_POINT
+                    || last.method() == CurveAdjusted.Method.TWO_POINT);
   }
 
   /** The check that has no end yet. */

@@ -3,6 +3,7 @@ package feedwitness.check;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -34,9 +35,42 @@ public sealed interface Resumption {
       List<CheckEvidence> since,
       StandardShelf shelf,
       CheckLimits limits,
-      When now) {
+      When now,
+      ZoneId zone) {
     CheckEvidence last = since.isEmpty() ? started : since.get(since.size() - 1);
     Duration idle = Duration.between(last.at(), now.wall());
+    if (standards(started, shelf).size() != started.standards().size()) {
+      return lost(started, since, "a standard it used is no longer on the shelf", now);
+    }
+    // A clock that was set back during the restart must not keep a check open for ever.
+    if (idle.isNegative() || idle.compareTo(limits.idle()) > 0) {
+      return lost(
+          started,
+          since,
+          "nothing was done from %s to %s, and the service was started again meanwhile"
+              .formatted(Say.moment(last.at(), zone), Say.moment(now.wall(), zone)),
+          now);
+    }
+    CheckSession session = rebuilt(started, since, shelf, limits, now);
+    return new Resumed(
+        session,
+        "the check of %s goes on after a restart, %s: %s"
+            .formatted(session.subject(), session.round().words(), session.guide()));
+  }
+
+  /** Back to what is on record, however long that is ago. */
+  static CheckSession rebuilt(
+      CheckStarted started,
+      List<CheckEvidence> since,
+      StandardShelf shelf,
+      CheckLimits limits,
+      When now) {
+    CheckSession session = new CheckSession(started, standards(started, shelf), shelf, limits, now);
+    since.forEach(session::accept);
+    return session;
+  }
+
+  private static List<StandardSolution> standards(CheckStarted started, StandardShelf shelf) {
     List<StandardSolution> standards = new ArrayList<>();
     for (int i = 0; i < started.standards().size(); i++) {
       String title = started.titles().get(i);
@@ -45,33 +79,19 @@ public sealed interface Resumption {
           .filter(standard -> standard.title().equals(title))
           .ifPresent(standards::add);
     }
-    CheckSession session =
-        new CheckSession(
-            started, standards.isEmpty() ? shelf.standards() : standards, shelf, limits, now);
-    since.forEach(session::accept);
-    if (standards.size() != started.standards().size()) {
-      return lost(session, "a standard it used is no longer on the shelf", now);
-    }
-    // A clock that was set back during the restart must not keep a check open for ever.
-    if (idle.isNegative() || idle.compareTo(limits.idle()) > 0) {
-      return lost(
-          session,
-          "nothing was done from %s to %s, and the service was started again meanwhile"
-              .formatted(last.at(), now.wall()),
-          now);
-    }
-    return new Resumed(
-        session,
-        "the check of %s goes on after a restart, %s: %s"
-            .formatted(session.subject(), session.round().words(), session.guide()));
+    return standards;
   }
 
-  private static Lost lost(CheckSession session, String why, When now) {
+  private static Lost lost(CheckStarted started, List<CheckEvidence> since, String why, When now) {
+    List<CheckEvidence> records = new ArrayList<>(List.of(started));
+    records.addAll(since);
+    ProbeHistory.Check check = ProbeHistory.of(started.subject(), records).checks().get(0);
     return new Lost(
         new CheckClosed(
-            new Entry(session.id(), session.subject(), now.wall(), CheckEvidence.BY_ITSELF),
+            new Entry(
+                started.entry().check(), started.subject(), now.wall(), CheckEvidence.BY_ITSELF),
             CheckClosed.Ending.LOST,
-            session.verdict(),
+            check.verdict(),
             why));
   }
 }

@@ -3,14 +3,29 @@ package feedwitness.check;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
-/** Numbers in sentences: rounded, without an exponent, unknown in words. */
+/** Numbers and times in sentences: rounded, without an exponent, unknown in words. */
 final class Say {
+  /** Longer numbers are somebody's slip and no help in a sentence. */
+  private static final double ENDLESS = 1e7;
+
+  private static final DateTimeFormatter MOMENT =
+      DateTimeFormatter.ofPattern("d MMM HH:mm", Locale.UK);
+  private static final DateTimeFormatter DAY =
+      DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.UK);
+
   private Say() {}
 
   static String number(double number, int significant) {
     if (!Double.isFinite(number)) {
       return "unknown";
+    }
+    if (Math.abs(number) >= ENDLESS) {
+      return number < 0 ? "less than −10 million" : "more than 10 million";
     }
     BigDecimal rounded =
         new BigDecimal(number).round(new MathContext(significant)).stripTrailingZeros();
@@ -39,6 +54,16 @@ final class Say {
       return "within 0.05 %";
     }
     return size + (percent < 0 ? " % low" : " % high");
+  }
+
+  /** {@code 12 May 14:05}, as the clock on the wall there says. */
+  static String moment(Instant at, ZoneId zone) {
+    return MOMENT.format(at.atZone(zone));
+  }
+
+  /** {@code 12 May 2026}. */
+  static String day(Instant at, ZoneId zone) {
+    return DAY.format(at.atZone(zone));
   }
 
   static String fixed(double number, int decimals) {

@@ -89,6 +89,9 @@ public final class SeasonLog {
     if (record instanceof ProbeReturned one) {
       return one.note();
     }
+    if (record instanceof ProbeReplaced one) {
+      return one.words();
+    }
     if (record instanceof ProbeOutOfPlace one) {
       return one.note();
     }

@@ -15,6 +15,13 @@ public record Thermometer(double celsius, double accuracyKelvin) {
     return celsius >= -5 && celsius <= 60 && accuracy;
   }
 
+  /** {@code 21.3 ± 0.1 °C}. */
+  String words() {
+    return assumed()
+        ? Say.number(celsius, 4) + " °C"
+        : "%s ± %s °C".formatted(Say.number(celsius, 4), Say.number(accuracyKelvin, 2));
+  }
+
   boolean assumed() {
     return Double.isNaN(accuracyKelvin);
   }

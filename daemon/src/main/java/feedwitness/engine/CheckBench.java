@@ -21,7 +21,7 @@ import java.util.Optional;
 /**
  * Checks of probes and meters, for whoever leads through them and shows them. What is answered is
  * on disk; every method that changes something throws an {@link IOException} in words for people if
- * it cannot be kept. Safe for many threads.
+ * it cannot be kept, and then nothing was done. Safe for many threads.
  */
 public interface CheckBench {
 
@@ -51,6 +51,9 @@ public interface CheckBench {
 
   /** Takes the last adjustment back. */
   CheckReply undo(CheckSubject subject, String who) throws IOException;
+
+  /** Another probe or cell hangs there from now on; {@code what} may be empty. */
+  CheckReply replaced(CheckSubject subject, String who, String what) throws IOException;
 
   /** Somebody says that the probe is back in its place. */
   CheckReply returned(CheckSubject subject, String who) throws IOException;
@@ -110,6 +113,7 @@ public interface CheckBench {
    * @param verdict what the last whole check left behind
    * @param aside why its readings are kept apart now; empty if they are not
    * @param outOfPlace why it is thought to hang elsewhere
+   * @param trouble why what was done last does not count, or not yet
    */
   record Stand(
       CheckSubject subject,
@@ -120,5 +124,6 @@ public interface CheckBench {
       ControlChart chart,
       Optional<String> aside,
       Optional<String> outOfPlace,
-      boolean undoable) {}
+      boolean undoable,
+      Optional<String> trouble) {}
 }

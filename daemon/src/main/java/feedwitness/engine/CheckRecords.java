@@ -8,6 +8,7 @@ import feedwitness.check.ComparisonMade;
 import feedwitness.check.CurveAdjusted;
 import feedwitness.check.ProbeCleaned;
 import feedwitness.check.ProbeOutOfPlace;
+import feedwitness.check.ProbeReplaced;
 import feedwitness.check.ProbeReturned;
 import feedwitness.check.RangeQualified;
 import feedwitness.check.StandardMeasured;
@@ -23,6 +24,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -40,6 +42,7 @@ final class CheckRecords {
     CheckClosed.KIND,
     CheckNoted.KIND,
     ProbeReturned.KIND,
+    ProbeReplaced.KIND,
     ProbeOutOfPlace.KIND,
     ComparisonMade.KIND,
     RangeQualified.KIND
@@ -74,13 +77,8 @@ final class CheckRecords {
     }
   }
 
-  /** Hands facts to the ledger in their order; the answer is complete when all are safe. */
-  CompletableFuture<Void> keep(Stamp at, List<CheckEvidence> facts) {
-    return CompletableFuture.allOf(
-        facts.stream().map(fact -> keep(at, fact)).toArray(CompletableFuture<?>[]::new));
-  }
-
-  private CompletableFuture<Evidence> keep(Stamp at, CheckEvidence fact) {
+  /** Hands a fact to the ledger; the answer is complete when it is safe. */
+  CompletableFuture<Evidence> keep(Stamp at, CheckEvidence fact) {
     EvidenceDraft draft =
         EvidenceDraft.of(fact.kind(), fact.subject().toText(), fact.toFields()).by(fact.author());
     return ledger
@@ -95,22 +93,41 @@ final class CheckRecords {
             });
   }
 
+  /** Of what is still on its way after a while. */
+  static final String NOT_YET =
+      "what was done last is not on disk yet and does not count before; look whether the disk is full";
+
+  /** Of what could not be recorded. */
+  static String notDone(Throwable failure) {
+    Throwable cause = failure;
+    while ((cause instanceof CompletionException || cause instanceof ExecutionException)
+        && cause.getCause() != null) {
+      cause = cause.getCause();
+    }
+    return "what was done last could not be recorded, so it does not count; do it again: %s"
+        .formatted(cause.getMessage());
+  }
+
   /** Waits until what was handed over is safe. */
   static void await(CompletableFuture<Void> kept) throws IOException {
+    await(kept, NOT_YET);
+  }
+
+  /** Waits until what was done before is safe, so that the next step stands on it. */
+  static void awaitEarlier(CompletableFuture<Void> kept) throws IOException {
+    await(kept, "not done: " + NOT_YET);
+  }
+
+  private static void await(CompletableFuture<Void> kept, String late) throws IOException {
     try {
       kept.get(PATIENCE_SECONDS, TimeUnit.SECONDS);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       throw new IOException("interrupted", e);
     } catch (ExecutionException e) {
-      Throwable cause = e.getCause() == null ? e : e.getCause();
-      throw new IOException(
-          "done, but not on record, and lost with the next restart: " + cause.getMessage(), cause);
+      throw new IOException(notDone(e), e);
     } catch (TimeoutException e) {
-      throw new IOException(
-          "done, but not on disk after %d s; look at the check's record before you go on"
-              .formatted(PATIENCE_SECONDS),
-          e);
+      throw new IOException(late, e);
     }
   }
 }

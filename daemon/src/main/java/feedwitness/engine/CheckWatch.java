@@ -13,14 +13,9 @@ import feedwitness.check.CheckRequest;
 import feedwitness.check.CheckSubject;
 import feedwitness.check.Comparisons;
 import feedwitness.check.ControlChart;
-import feedwitness.check.CurveAdjusted;
-import feedwitness.check.Entry;
-import feedwitness.check.Instrument;
 import feedwitness.check.Mark;
-import feedwitness.check.PlainWaterWatch;
 import feedwitness.check.ProbeHistory;
 import feedwitness.check.ProbeReading;
-import feedwitness.check.Thermometer;
 import feedwitness.check.When;
 import feedwitness.ledger.Afterthoughts;
 import feedwitness.ledger.EvidenceHistory;
@@ -28,9 +23,6 @@ import feedwitness.ledger.EvidenceLedger;
 import feedwitness.ledger.History;
 import feedwitness.measurement.Basis;
 import feedwitness.measurement.Measurement;
-import feedwitness.quality.Flags;
-import feedwitness.quality.Quality;
-import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.sample.Indication;
@@ -38,9 +30,7 @@ import feedwitness.site.MeasuringPoint;
 import feedwitness.site.Site;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.BiConsumer;
@@ -50,22 +40,22 @@ import java.util.function.Supplier;
 
 /**
  * Brings checks to life: feeds them what probes say, keeps what they find, marks what a probe says
- * in a beaker, and puts a new calibration in use. Called by the engine's thread and by whoever
- * leads through a check; the lock is held for memory work only, never for the disk.
+ * in a beaker, and puts a new calibration in use. What is found is recorded first, then counted.
+ * Called by the engine's thread and by whoever leads through a check; the lock is held for memory
+ * work only, never for the disk.
  */
 public final class CheckWatch implements CheckBench, EngineWatcher {
   /** A chart over a season is no work for every second. */
   private static final long CONDITIONS_NANOS = 30_000_000_000L;
 
-  private static final double THERMOMETER_TOLERANCE_KELVIN = 0.5;
-  private static final String CHECKED = "it is being checked";
-
   private final Around around;
   private final CheckPlan plan;
-  private final CheckRecords records;
   private final CheckDesk desk;
-  private final Map<PointName, PlainWaterWatch> plainWater = new HashMap<>();
-  private volatile Map<PointName, Flags> marks = Map.of();
+  private final CheckKeeper keeper;
+  private final CheckRequests requests;
+  private final CheckComparisons comparisons;
+  private final PlainWaterLines plainWater;
+  private final PlaceMarks marks = new PlaceMarks();
   private long judgedNanos;
   private boolean due = true;
 
@@ -89,56 +79,46 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
       Around around, CheckPlan plan, S store, History history, Afterthoughts later) {
     this.around = around;
     this.plan = plan;
-    this.records = new CheckRecords(store, later);
+    LiveView view = around.view();
     this.desk =
         new CheckDesk(
             plan.shelf(),
             CheckLimits.USUAL,
-            subject -> FirstReading.of(history, subject.name(), around.view().now()));
+            subject -> FirstReading.of(history, subject.name(), view.now()),
+            () -> view.site().zone());
+    this.keeper = new CheckKeeper(new CheckRecords(store, later), desk, around.calibrate());
+    this.requests = new CheckRequests(view, around.bases(), plan, desk);
+    this.comparisons = new CheckComparisons(view, plan, desk, marks);
+    this.plainWater = new PlainWaterLines(plan);
     Stamp now = around.clock().get();
-    var unused = records.keep(now, desk.resume(CheckRecords.read(store), when(now)));
-    for (CheckSubject subject : probes(around.view().site())) {
+    var unused = keeper.keep(desk.resume(CheckRecords.read(store), when(now)), now);
+    for (CheckSubject subject : probes()) {
       if (!desk.history(subject).adjustments().isEmpty()) {
         around.calibrate().accept(subject.name(), desk.history(subject).curve());
       }
     }
-    settle(around.view().site());
-    mark();
+    settle(view.site());
+    look();
   }
 
   private void settle(Site site) {
-    plainWater.clear();
     for (MeasuringPoint point : site.points()) {
-      if (point.probe().isEmpty()) {
-        continue;
-      }
-      boolean lies =
-          point.place() == MeasuringPoint.Place.LINE || point.place() == MeasuringPoint.Place.DRAIN;
-      desk.watchPlace(CheckSubject.probe(point.name()), lies);
-      if (point.place() == MeasuringPoint.Place.LINE) {
-        site.sourceOf(point)
-            .ifPresent(
-                source ->
-                    plainWater.put(
-                        point.name(),
-                        new PlainWaterWatch(
-                            CheckSubject.probe(point.name()),
-                            source.text(),
-                            plan.tolerance(point.name()))));
+      if (point.probe().isPresent()) {
+        boolean lies =
+            point.place() == MeasuringPoint.Place.LINE
+                || point.place() == MeasuringPoint.Place.DRAIN;
+        desk.watchPlace(CheckSubject.probe(point.name()), lies);
       }
     }
+    plainWater.settle(site);
   }
 
   private static When when(Stamp stamp) {
     return new When(stamp.monotonicNanos(), stamp.wall());
   }
 
-  private When now() {
-    return when(around.clock().get());
-  }
-
-  private static List<CheckSubject> probes(Site site) {
-    return site.points().stream()
+  private List<CheckSubject> probes() {
+    return around.view().site().points().stream()
         .filter(point -> point.probe().isPresent())
         .map(point -> CheckSubject.probe(point.name()))
         .toList();
@@ -146,43 +126,27 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
 
   /** Adds to what a probe says that it hangs in a beaker or elsewhere; waits for nobody. */
   public Measurement marked(Measurement measurement) {
-    Flags added = marks.get(measurement.point());
-    if (added == null
-        || !(measurement.sample() instanceof Indication said)
-        || said.origin() != Indication.Origin.PROBE) {
-      return measurement;
-    }
-    return new Measurement(
-        measurement.sample(),
-        measurement.conductivityMilliSiemensPerCm(),
-        measurement.conductivity25MilliSiemensPerCm(),
-        measurement.standardUncertaintyMilliSiemensPerCm(),
-        measurement.temperatureCelsius(),
-        measurement.flags().with(added),
-        measurement.basis());
+    return marks.marked(measurement);
   }
 
   /** Why alarms about a subject do not count now; waits for nobody. */
   public Optional<String> aside(String subject) {
-    return PointName.isValid(subject)
-            && marks.getOrDefault(new PointName(subject), Flags.NONE).has(QualityFlag.IN_BEAKER)
-        ? Optional.of(CHECKED)
-        : Optional.empty();
+    return marks.aside(subject);
   }
 
-  private void mark() {
-    Map<PointName, Flags> fresh = new HashMap<>();
-    for (CheckSubject subject : probes(around.view().site())) {
-      if (desk.suppressed(subject)) {
-        fresh.put(subject.name(), Flags.of(QualityFlag.IN_BEAKER));
-      } else if (desk.outOfPlace(subject).isPresent()) {
-        fresh.put(subject.name(), Flags.of(QualityFlag.OUT_OF_PLACE));
-      }
-    }
-    if (!fresh.equals(marks)) {
-      marks = Map.copyOf(fresh);
-      due = true;
-    }
+  private void look() {
+    due |= marks.look(desk, probes());
+  }
+
+  private void listen(Stamp now) {
+    due |= keeper.listen(when(now));
+    look();
+  }
+
+  private CompletableFuture<Void> keep(List<CheckEvidence> fresh, Stamp at) {
+    CompletableFuture<Void> kept = keeper.keep(fresh, at);
+    look();
+    return kept;
   }
 
   @Override
@@ -192,6 +156,7 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
         || Double.isNaN(said.reading().conductivityMilliSiemensPerCm())) {
       return;
     }
+    listen(measurement.stamp());
     CheckSubject subject = CheckSubject.probe(measurement.point());
     ProbeReading raw =
         new ProbeReading(
@@ -200,58 +165,31 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
             said.reading().temperatureCelsius());
     List<CheckEvidence> fresh =
         new ArrayList<>(desk.reading(subject, raw, measurement.conductivity25MilliSiemensPerCm()));
-    fresh.addAll(plainWater(measurement));
-    keepUnwaited(fresh, measurement.stamp());
-  }
-
-  private List<CheckEvidence> plainWater(Measurement measurement) {
-    if (measurement.flags().worst().compareTo(Quality.UNKNOWN) > 0
-        || Double.isNaN(measurement.conductivity25MilliSiemensPerCm())) {
-      return List.of();
-    }
-    Comparisons.Value25 value = Comparing.of(measurement);
-    Site site = around.view().site();
-    plainWater.forEach(
-        (line, watch) -> {
-          if (site.point(line).flatMap(site::sourceOf).equals(Optional.of(measurement.point()))) {
-            watch.source(value);
-          }
-        });
-    PlainWaterWatch own = plainWater.get(measurement.point());
-    return own == null
-        ? List.of()
-        : own.line(measurement.stamp(), value).stream()
-            .flatMap(made -> desk.record(made).evidence().stream())
-            .toList();
-  }
-
-  private void keepUnwaited(List<CheckEvidence> fresh, Stamp at) {
-    if (!fresh.isEmpty()) {
-      var unused = keep(fresh, at);
-    }
-    mark();
-  }
-
-  /** Handed over under the lock, so that records stand in the order in which things happened. */
-  private CompletableFuture<Void> keep(List<CheckEvidence> fresh, Stamp at) {
-    for (CheckEvidence record : fresh) {
-      if (record instanceof CurveAdjusted adjusted
-          && adjusted.subject().kind() == CheckSubject.Kind.PROBE) {
-        around.calibrate().accept(adjusted.subject().name(), adjusted.after());
-      }
-    }
-    due |= !fresh.isEmpty();
-    return records.keep(at, fresh);
+    plainWater.heard(measurement).ifPresent(made -> fresh.addAll(desk.record(made).evidence()));
+    var unused = keep(fresh, measurement.stamp());
   }
 
   @Override
   public synchronized void tick(Stamp at) {
-    keepUnwaited(desk.tick(when(at)), at);
+    When now = when(at);
+    listen(at);
+    if (!keeper.waits(now)) {
+      List<CheckEvidence> fresh = new ArrayList<>();
+      keeper.owed().forEach(fact -> fresh.addAll(desk.record(fact).evidence()));
+      fresh.addAll(desk.tick(now));
+      var unused = keep(fresh, at);
+    }
     if (due || at.monotonicNanos() - judgedNanos >= CONDITIONS_NANOS) {
       due = false;
       judgedNanos = at.monotonicNanos();
       for (CheckSubject subject : subjects()) {
-        CheckConditions.of(subject, chart(subject), interval(subject), desk, at.wall())
+        CheckConditions.of(
+                subject,
+                chart(subject),
+                interval(subject),
+                desk,
+                at.wall(),
+                around.view().site().zone())
             .forEach(around.alarms());
       }
     }
@@ -260,7 +198,7 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
   @Override
   public synchronized void follow(Site site) {
     settle(site);
-    mark();
+    look();
   }
 
   private ControlChart chart(CheckSubject subject) {
@@ -273,7 +211,7 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
 
   @Override
   public synchronized List<CheckSubject> subjects() {
-    List<CheckSubject> all = new ArrayList<>(probes(around.view().site()));
+    List<CheckSubject> all = new ArrayList<>(probes());
     desk.evidence().stream()
         .map(CheckEvidence::subject)
         .filter(subject -> subject.kind() == CheckSubject.Kind.METER)
@@ -290,126 +228,96 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
 
   @Override
   public synchronized Stand stand(CheckSubject subject) {
+    Stamp now = around.clock().get();
+    listen(now);
+    Site site = around.view().site();
     ControlChart chart = chart(subject);
     return new Stand(
         subject,
-        around
-            .view()
-            .site()
-            .point(subject.name())
+        site.point(subject.name())
             .filter(point -> subject.kind() == CheckSubject.Kind.PROBE)
             .map(MeasuringPoint::title)
             .orElse(subject.name().text()),
         desk.view(subject),
         desk.lastVerdict(subject),
-        interval(subject).due(chart, around.view().now()),
+        interval(subject).due(chart, now.wall(), site.zone()),
         chart,
-        desk.suppressed(subject) ? Optional.of(CHECKED) : Optional.empty(),
+        desk.suppressed(subject) ? Optional.of(PlaceMarks.CHECKED) : Optional.empty(),
         desk.outOfPlace(subject),
-        desk.history(subject).undoable().isPresent());
+        desk.history(subject).undoable().isPresent(),
+        keeper.trouble(subject, when(now)));
   }
 
   @Override
   public synchronized ProbeHistory history(CheckSubject subject) {
+    listen(around.clock().get());
     return desk.history(subject);
   }
 
   @Override
   public synchronized List<CheckEvidence> evidence() {
+    listen(around.clock().get());
     return desk.evidence();
+  }
+
+  /** Does something and answers when that is on record, after all that was done there before. */
+  private <T> T deed(
+      CheckSubject subject, Function<Stamp, T> deed, Function<T, List<CheckEvidence>> facts)
+      throws IOException {
+    CheckRecords.awaitEarlier(earlier(subject));
+    T reply;
+    CompletableFuture<Void> kept;
+    synchronized (this) {
+      Stamp now = around.clock().get();
+      listen(now);
+      reply = deed.apply(now);
+      kept = keep(facts.apply(reply), now);
+    }
+    try {
+      CheckRecords.await(kept);
+    } finally {
+      settleWith(around.clock().get());
+    }
+    return reply;
+  }
+
+  private synchronized CompletableFuture<Void> earlier(CheckSubject subject) {
+    return keeper.last(subject);
+  }
+
+  private synchronized void settleWith(Stamp now) {
+    listen(now);
+  }
+
+  private CheckReply reply(CheckSubject subject, Function<Stamp, CheckReply> deed)
+      throws IOException {
+    return deed(subject, deed, CheckReply::evidence);
   }
 
   @Override
   public CheckRequest.Answer begin(Wish wish) throws IOException {
-    CompletableFuture<Void> kept = CompletableFuture.completedFuture(null);
-    CheckRequest.Answer answer;
-    synchronized (this) {
-      Stamp now = around.clock().get();
-      Optional<CheckRequest> request = request(wish, now);
-      if (request.isEmpty()) {
-        return new CheckRequest.Refused(
-            "%s has no probe; check the meter with which it is measured".formatted(wish.subject()));
-      }
-      answer = desk.begin(request.get(), when(now));
-      if (answer instanceof CheckRequest.Begun begun) {
-        kept = keep(List.of(begun.evidence()), now);
-        mark();
-      }
-    }
-    CheckRecords.await(kept);
-    return answer;
+    return deed(
+        wish.subject(),
+        now -> begin(wish, now),
+        answer ->
+            answer instanceof CheckRequest.Begun begun ? List.of(begun.evidence()) : List.of());
   }
 
-  private Optional<CheckRequest> request(Wish wish, Stamp now) {
-    CheckSubject subject = wish.subject();
-    boolean probe = subject.kind() == CheckSubject.Kind.PROBE;
-    Optional<Instrument> instrument =
-        probe
-            ? probes(around.view().site()).contains(subject)
-                ? around
-                    .bases()
-                    .apply(subject.name())
-                    .map(basis -> new Instrument(basis, Double.NaN))
-                : Optional.empty()
-            : Optional.of(wish.handheld());
-    Optional<Measurement> last =
-        probe
-            ? around.view().point(subject.name()).flatMap(PointStatus::lastReading)
-            : Optional.empty();
-    Fed fed = Fed.at(around.view(), subject, now);
-    return instrument.map(
-        known ->
-            new CheckRequest(
-                fresh(subject, now),
-                subject,
-                wish.who(),
-                plan.shelf(),
-                wish.standards(),
-                Double.isNaN(wish.tolerancePercent())
-                    ? plan.tolerance(subject.name())
-                    : wish.tolerancePercent(),
-                known,
-                fed.low(),
-                fed.high(),
-                last.map(Measurement::conductivity25MilliSiemensPerCm).orElse(Double.NaN),
-                last.map(Measurement::stamp).map(Mark::of),
-                now.wall().atZone(around.view().site().zone()).toLocalDate(),
-                wish.confirmed()));
-  }
-
-  /** {@code tank-20260602-1}, for people who write it on a page. */
-  private String fresh(CheckSubject subject, Stamp now) {
-    String day =
-        now.wall().atZone(around.view().site().zone()).toLocalDate().toString().replace("-", "");
-    String base =
-        (subject.kind() == CheckSubject.Kind.METER ? "meter-" : "") + subject.name() + "-" + day;
-    int number = 1;
-    while (isTaken(base + "-" + number)) {
-      number++;
-    }
-    return base + "-" + number;
-  }
-
-  private boolean isTaken(String id) {
-    return desk.evidence().stream().anyMatch(record -> record.entry().check().equals(id));
+  private CheckRequest.Answer begin(Wish wish, Stamp now) {
+    return requests
+        .of(wish, now)
+        .map(request -> desk.begin(request, when(now)))
+        .orElseGet(
+            () ->
+                new CheckRequest.Refused(
+                    "%s has no probe; check the meter with which it is measured"
+                        .formatted(wish.subject())));
   }
 
   @Override
   public CheckReply act(CheckSubject subject, Deed deed) throws IOException {
-    return deed(now -> desk.act(subject, session -> deed.in(session, now), now));
-  }
-
-  private CheckReply deed(Function<When, CheckReply> deed) throws IOException {
-    CheckReply reply;
-    CompletableFuture<Void> kept;
-    synchronized (this) {
-      Stamp now = around.clock().get();
-      reply = deed.apply(when(now));
-      kept = keep(reply.evidence(), now);
-      mark();
-    }
-    CheckRecords.await(kept);
-    return reply;
+    return reply(
+        subject, now -> desk.act(subject, session -> deed.in(session, when(now)), when(now)));
   }
 
   @Override
@@ -433,13 +341,20 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
 
   @Override
   public CheckReply undo(CheckSubject subject, String who) throws IOException {
-    return deed(now -> desk.undo(subject, adjustment(subject), who, now, lastMark(subject)));
+    return reply(
+        subject, now -> desk.undo(subject, adjustment(subject), who, when(now), lastMark(subject)));
+  }
+
+  @Override
+  public CheckReply replaced(CheckSubject subject, String who, String what) throws IOException {
+    return reply(subject, now -> desk.replaced(subject, who, what, when(now), lastMark(subject)));
   }
 
   private Optional<Mark> lastMark(CheckSubject subject) {
     return around
         .view()
         .point(subject.name())
+        .filter(status -> subject.kind() == CheckSubject.Kind.PROBE)
         .flatMap(PointStatus::lastReading)
         .map(Measurement::stamp)
         .map(Mark::of);
@@ -447,71 +362,34 @@ public final class CheckWatch implements CheckBench, EngineWatcher {
 
   @Override
   public CheckReply returned(CheckSubject subject, String who) throws IOException {
-    return deed(now -> desk.returned(subject, who, now));
+    return reply(subject, now -> desk.returned(subject, who, when(now)));
   }
 
   @Override
   public Comparisons.Outcome compareSample(
       CheckSubject probe, String meter, double milliSiemensPerCm, double celsius, String who)
       throws IOException {
-    Optional<Measurement> last = current(probe);
-    if (last.isEmpty()) {
-      return new Comparisons.Refused(silent(probe));
-    }
-    CheckSubject instrument = CheckSubject.meter(new PointName(meter));
     return compare(
-        Comparisons.grabSample(
-            new Entry("", probe, now().wall(), who),
-            Comparing.of(last.get()),
-            meter,
-            Comparing.sample(history(instrument), milliSiemensPerCm, celsius),
-            lastVerdict(instrument),
-            plan.tolerance(probe.name())));
-  }
-
-  private synchronized feedwitness.check.Verdict lastVerdict(CheckSubject meter) {
-    return desk.lastVerdict(meter);
+        probe, now -> comparisons.sample(probe, meter, milliSiemensPerCm, celsius, who, now));
   }
 
   @Override
   public Comparisons.Outcome compareThermometer(
       CheckSubject probe, String thermometer, double celsius, double accuracyKelvin, String who)
       throws IOException {
-    Optional<Measurement> last = current(probe);
-    if (last.isEmpty()) {
-      return new Comparisons.Refused(silent(probe));
-    }
     return compare(
-        Comparisons.thermometer(
-            new Entry("", probe, now().wall(), who),
-            last.get().temperatureCelsius(),
-            Comparing.standardKelvin(),
-            thermometer,
-            celsius,
-            new Thermometer(celsius, accuracyKelvin).standardKelvin(),
-            THERMOMETER_TOLERANCE_KELVIN));
+        probe,
+        now -> comparisons.thermometer(probe, thermometer, celsius, accuracyKelvin, who, now));
   }
 
-  private Comparisons.Outcome compare(Comparisons.Outcome outcome) throws IOException {
-    if (outcome instanceof Comparisons.Made made) {
-      CheckReply unused = deed(now -> desk.record(made.evidence()));
-    }
-    return outcome;
-  }
-
-  /** The last reading, if the probe is heard now. */
-  private Optional<Measurement> current(CheckSubject probe) {
-    return around
-        .view()
-        .point(probe.name())
-        .flatMap(PointStatus::latest)
-        .filter(m -> m.stamp().boot() == around.clock().get().boot())
-        .filter(m -> !Double.isNaN(m.conductivity25MilliSiemensPerCm()))
-        .filter(m -> !marks.containsKey(m.point()));
-  }
-
-  private static String silent(CheckSubject probe) {
-    return "%s gives no reading of its place now; wait until it does, then compare"
-        .formatted(probe);
+  private Comparisons.Outcome compare(
+      CheckSubject probe, Function<Stamp, Comparisons.Outcome> comparison) throws IOException {
+    return deed(
+        probe,
+        comparison,
+        outcome ->
+            CheckComparisons.made(outcome)
+                .map(made -> desk.record(made).evidence())
+                .orElse(List.of()));
   }
 }

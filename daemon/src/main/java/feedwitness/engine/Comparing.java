@@ -5,6 +5,7 @@ import feedwitness.check.Errors;
 import feedwitness.check.ProbeHistory;
 import feedwitness.measurement.InstrumentLimits;
 import feedwitness.measurement.Measurement;
+import feedwitness.measurement.TemperatureCompensation;
 import java.util.Optional;
 
 /** What readings are worth when they are held against each other. */
@@ -14,6 +15,7 @@ final class Comparing {
   private static final double USUAL_KELVIN = 0.5;
   private static final double USUAL_COEFFICIENT = 0.02;
   private static final double UNCHECKED_PERCENT = 2;
+  private static final TemperatureCompensation PLAIN = new TemperatureCompensation.NaturalWater();
 
   private Comparing() {}
 
@@ -33,6 +35,22 @@ final class Comparing {
         value, Math.sqrt(repeat * repeat + digit * digit + kelvin * kelvin), celsius(measurement));
   }
 
+  /**
+   * The same where plain water is in line and source: referred to 25 °C as natural water is, not as
+   * the line's feed is, which is 2 % too little at 14 °C.
+   */
+  static Comparisons.Value25 plainWater(Measurement measurement) {
+    Comparisons.Value25 usual = of(measurement);
+    if (measurement.basis().indicatedAt25()
+        || !(PLAIN.at(measurement.temperatureCelsius())
+            instanceof TemperatureCompensation.Outcome.Factor factor)) {
+      return usual;
+    }
+    double value = factor.value() * measurement.conductivityMilliSiemensPerCm();
+    return new Comparisons.Value25(
+        value, usual.standard() * value / usual.milliSiemensPerCm(), usual.celsius());
+  }
+
   private static double celsius(Measurement measurement) {
     return measurement.temperatureCelsius();
   }
@@ -45,7 +63,9 @@ final class Comparing {
   /** A sample with the doubt that its meter's last check left. */
   static Comparisons.Value25 sample(ProbeHistory meter, double milliSiemensPerCm, double celsius) {
     Optional<Errors> left =
-        meter.checks().stream().flatMap(check -> check.errors().stream()).reduce((a, b) -> b);
+        meter.ofPresentProbe().checks().stream()
+            .flatMap(check -> check.errors().stream())
+            .reduce((a, b) -> b);
     double percent =
         left.map(errors -> errors.at(milliSiemensPerCm))
             .map(node -> Math.hypot(node.percent(), node.standardPercent()))

@@ -90,15 +90,7 @@ final class Judges {
     Flags flags = measurement.flags().with(said.now());
     seat.probe.heard(seconds, flags.hasAny(NO_TEMPERATURE) ? Double.NaN : celsius);
     return new Judged(
-        new Measurement(
-            measurement.sample(),
-            measurement.conductivityMilliSiemensPerCm(),
-            measurement.conductivity25MilliSiemensPerCm(),
-            measurement.standardUncertaintyMilliSiemensPerCm(),
-            measurement.temperatureCelsius(),
-            flags,
-            measurement.basis()),
-        said.earlier().isEmpty() ? List.of() : earlier(said, measurement));
+        measurement.with(flags), said.earlier().isEmpty() ? List.of() : earlier(said, measurement));
   }
 
   private static List<Qualification> earlier(Judgement said, Measurement measurement) {

@@ -94,18 +94,7 @@ public final class Afterthoughts {
         flags = flags.withLater(each.flags());
       }
     }
-    return flags.equals(measurement.flags()) ? measurement : with(measurement, flags);
-  }
-
-  private static Measurement with(Measurement m, Flags flags) {
-    return new Measurement(
-        m.sample(),
-        m.conductivityMilliSiemensPerCm(),
-        m.conductivity25MilliSiemensPerCm(),
-        m.standardUncertaintyMilliSiemensPerCm(),
-        m.temperatureCelsius(),
-        flags,
-        m.basis());
+    return flags.equals(measurement.flags()) ? measurement : measurement.with(flags);
   }
 
   /** What speaks of a point at all within {@code from} ≤ time < {@code to}. */

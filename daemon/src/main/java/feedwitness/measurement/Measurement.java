@@ -25,6 +25,18 @@ public record Measurement(
     Flags flags,
     Basis basis) {
 
+  /** The same with other flags: what is found out later adds flags and changes no number. */
+  public Measurement with(Flags others) {
+    return new Measurement(
+        sample,
+        conductivityMilliSiemensPerCm,
+        conductivity25MilliSiemensPerCm,
+        standardUncertaintyMilliSiemensPerCm,
+        temperatureCelsius,
+        others,
+        basis);
+  }
+
   public PointName point() {
     return sample.point();
   }

@@ -38,6 +38,7 @@ final class CheckForms {
     FINISH,
     ABANDON,
     RETURNED,
+    REPLACED,
     UNDO
   }
 
@@ -89,6 +90,7 @@ final class CheckForms {
         case ADJUSTED_BY_INSTRUMENT -> bench.adjust(subject, who, true);
         case UNDO -> bench.undo(subject, who);
         case RETURNED -> bench.returned(subject, who);
+        case REPLACED -> bench.replaced(subject, who, note);
         default -> bench.act(subject, inSession());
       };
     }
@@ -105,7 +107,7 @@ final class CheckForms {
             case CLEANED -> session.cleaned(who, note, now);
             case FINISH -> session.finish(who, now);
             case ABANDON -> session.abandon(who, note, now);
-            case ADJUST, ADJUSTED_BY_INSTRUMENT, UNDO, RETURNED ->
+            case ADJUST, ADJUSTED_BY_INSTRUMENT, UNDO, RETURNED, REPLACED ->
                 throw new IllegalStateException(deed + " is no step of a session");
           };
     }

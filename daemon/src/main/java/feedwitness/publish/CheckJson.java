@@ -7,6 +7,7 @@ import feedwitness.check.CheckInterval;
 import feedwitness.check.CheckRecord;
 import feedwitness.check.CheckSubject;
 import feedwitness.check.CheckView;
+import feedwitness.check.ComparisonMade;
 import feedwitness.check.ControlChart;
 import feedwitness.check.Mark;
 import feedwitness.check.ProbeHistory;
@@ -15,6 +16,7 @@ import feedwitness.engine.CheckBench;
 import feedwitness.engine.LiveView;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -60,7 +62,8 @@ final class CheckJson {
       String verdict,
       boolean checking,
       @Nullable String aside,
-      @JsonProperty("out_of_place") @Nullable String outOfPlace) {}
+      @JsonProperty("out_of_place") @Nullable String outOfPlace,
+      @Nullable String trouble) {}
 
   /** One with its open check, its chart and what is on record. */
   record Detail(
@@ -69,9 +72,11 @@ final class CheckJson {
       Chart chart,
       boolean undoable,
       List<Past> checks,
+      List<Compared> compared,
       List<Doubted> doubted) {
     Detail {
       checks = List.copyOf(checks);
+      compared = List.copyOf(compared);
       doubted = List.copyOf(doubted);
     }
   }
@@ -126,7 +131,7 @@ final class CheckJson {
       marks = List.copyOf(marks);
     }
 
-    static Chart of(ControlChart chart) {
+    static Chart of(ControlChart chart, ZoneId zone) {
       return new Chart(
           chart.points().stream().map(Dot::of).toList(),
           chart.marks().stream()
@@ -137,7 +142,7 @@ final class CheckJson {
           Numbers.temperature(chart.warningPercent()),
           Codes.of(chart.loss()),
           chart.leaves().map(Numbers::time).orElse(null),
-          chart.words());
+          chart.words(zone));
     }
   }
 
@@ -172,6 +177,18 @@ final class CheckJson {
           check.started().author(),
           Codes.of(check.verdict()),
           check.closed().map(end -> end.ending().words()).orElse("still open"));
+    }
+  }
+
+  /** A comparison with something else than a standard. */
+  record Compared(String time, String who, String against, String verdict, String words) {
+    static Compared of(ComparisonMade made) {
+      return new Compared(
+          Numbers.time(made.at()),
+          made.author(),
+          Codes.of(made.type()),
+          Codes.of(made.verdict()),
+          made.note().isEmpty() ? made.words() : made.words() + "; " + made.note());
     }
   }
 
@@ -255,19 +272,27 @@ final class CheckJson {
         Codes.of(stand.verdict()),
         stand.open().isPresent(),
         stand.aside().orElse(null),
-        stand.outOfPlace().orElse(null));
+        stand.outOfPlace().orElse(null),
+        stand.trouble().orElse(null));
   }
 
-  static Detail detail(CheckBench.Stand stand, ProbeHistory history) {
-    List<Past> checks = new ArrayList<>(history.checks().stream().map(Past::of).toList());
-    Collections.reverse(checks);
+  static Detail detail(CheckBench.Stand stand, ProbeHistory history, ZoneId zone) {
+    List<Past> checks = history.checks().stream().map(Past::of).toList();
+    List<Compared> compared = history.comparisons().stream().map(Compared::of).toList();
     return new Detail(
         stand(stand),
         Open.of(stand.open().orElse(null)),
-        Chart.of(stand.chart()),
+        Chart.of(stand.chart(), zone),
         stand.undoable(),
-        checks.subList(0, Math.min(MOST_CHECKS, checks.size())),
+        newest(checks),
+        newest(compared),
         history.qualifications().stream().map(Doubted::of).toList());
+  }
+
+  private static <T> List<T> newest(List<T> oldestFirst) {
+    List<T> newestFirst = new ArrayList<>(oldestFirst);
+    Collections.reverse(newestFirst);
+    return newestFirst.subList(0, Math.min(MOST_CHECKS, newestFirst.size()));
   }
 
   static Page record(String id, CheckRecord record) {

@@ -40,7 +40,7 @@ final class CheckRoutes {
   }
 
   private CheckJson.Detail detail(CheckSubject subject) {
-    return CheckJson.detail(bench.stand(subject), bench.history(subject));
+    return CheckJson.detail(bench.stand(subject), bench.history(subject), live.site().zone());
   }
 
   void begin(Context context) throws IOException {

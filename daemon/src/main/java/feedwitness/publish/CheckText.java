@@ -69,6 +69,10 @@ public final class CheckText {
   static Standing standing(JsonNode detail) {
     JsonNode open = detail.path("open");
     List<String> lines = new ArrayList<>();
+    String trouble = detail.at("/stand/trouble").asText("");
+    if (!trouble.isEmpty() && !trouble.equals("null")) {
+      lines.add(trouble);
+    }
     if (open.isNull() || open.isMissingNode()) {
       lines.add(detail.at("/stand/words").asText());
       lines.add(detail.at("/chart/words").asText());

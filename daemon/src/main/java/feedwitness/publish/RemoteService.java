@@ -173,6 +173,15 @@ public final class RemoteService {
     return CheckText.done(json(post(CheckText.path(subject) + "/step", Json.bytes(body))));
   }
 
+  /** Compares a probe with a sample or a thermometer; {@code more} are further fields. */
+  public CheckText.Standing compareCheck(
+      String subject, String who, String against, Map<String, Object> more) throws IOException {
+    Map<String, Object> body = new HashMap<>(more);
+    body.put("who", who);
+    body.put("against", against);
+    return CheckText.done(json(post(CheckText.path(subject) + "/compare", Json.bytes(body))));
+  }
+
   /** The season's log of checks; close it. */
   public InputStream checkLog() throws IOException {
     return stream(get(Routes.API + "/checks/export"));

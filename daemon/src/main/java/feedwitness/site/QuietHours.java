@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.zone.ZoneOffsetTransition;
 
 /**
@@ -55,7 +56,8 @@ public record QuietHours(LocalTime from, LocalTime to, Urgency letsThrough) {
     }
     // Clocks put forward over the end of the quiet hours end them; put back, they may begin anew.
     ZoneOffsetTransition change = zone.getRules().nextTransition(quiet);
-    Instant end = off.atZone(zone).toInstant();
+    // In the hour that comes twice, the one in which it is asked.
+    Instant end = ZonedDateTime.ofLocal(off, zone, zone.getRules().getOffset(quiet)).toInstant();
     if (change != null && change.getInstant().isBefore(end)) {
       LocalTime after = change.getDateTimeAfter().toLocalTime();
       if (!quiet(after)) {

@@ -110,8 +110,13 @@ public final class ServiceUnderTest implements AutoCloseable {
 
   /** Asks until the answer is as wanted; the last answer then. */
   public JsonNode await(String path, Predicate<JsonNode> wanted) throws Exception {
+    return await(path, wanted, TRIES);
+  }
+
+  /** The same for what takes longer; {@code tries} are tenths of a second. */
+  JsonNode await(String path, Predicate<JsonNode> wanted, int tries) throws Exception {
     JsonNode answer = get(path);
-    for (int i = 0; i < TRIES && !wanted.test(answer); i++) {
+    for (int i = 0; i < tries && !wanted.test(answer); i++) {
       Thread.sleep(100);
       answer = get(path);
     }

@@ -30,7 +30,7 @@ class BackTraceTest {
   @Test
   void drawsAStraightLineSinceTheLastGoodCheck() {
     List<RangeQualified> ranges =
-        BackTrace.qualify(CAUSE, known(0, -0.2), known(10, -5.2), List.of());
+        BackTrace.qualify(CAUSE, known(0, -0.2), known(10, -5.2), List.of(), Bench.ZONE);
     assertEquals(1, ranges.size());
     RangeQualified range = ranges.get(0);
     assertEquals(RangeQualified.Shape.INTERPOLATED, range.shape());
@@ -51,7 +51,8 @@ class BackTraceTest {
                 CAUSE,
                 new BackTrace.Known(mark(0), errors(0, 0)),
                 new BackTrace.Known(mark(4), errors(-2, -6)),
-                List.of())
+                List.of(),
+                Bench.ZONE)
             .get(0);
     assertEquals(-2, range.likely(mark(4).at(), 0.8).percent(), 1e-9);
     assertEquals(-4, range.likely(mark(4).at(), (1.413 + 2.77) / 2).percent(), 1e-9);
@@ -61,7 +62,8 @@ class BackTraceTest {
   @Test
   void interpolatesAcrossNoCleaning() {
     List<RangeQualified> ranges =
-        BackTrace.qualify(CAUSE, known(0, 0), known(10, -5), List.of(mark(3), mark(7), mark(20)));
+        BackTrace.qualify(
+            CAUSE, known(0, 0), known(10, -5), List.of(mark(3), mark(7), mark(20)), Bench.ZONE);
     assertEquals(
         List.of(
             RangeQualified.Shape.START_KNOWN,
@@ -78,7 +80,7 @@ class BackTraceTest {
   @Test
   void leavesNoMeasurementOutAndNoneTwice() {
     List<RangeQualified> ranges =
-        BackTrace.qualify(CAUSE, known(0, 0), known(10, -5), List.of(mark(3), mark(7)));
+        BackTrace.qualify(CAUSE, known(0, 0), known(10, -5), List.of(mark(3), mark(7)), Bench.ZONE);
     for (int day = 1; day <= 10; day++) {
       Mark at = mark(day);
       assertEquals(1, ranges.stream().filter(range -> range.covers(at)).count());
@@ -94,7 +96,7 @@ class BackTraceTest {
     checked(second, "tank-2", mark(7));
     first.kept.addAll(second.kept);
     List<RangeQualified> ranges =
-        BackTrace.ofNewest(ProbeHistory.of(Bench.TANK, first.kept), Optional.empty());
+        BackTrace.ofNewest(ProbeHistory.of(Bench.TANK, first.kept), Optional.empty(), Bench.ZONE);
     assertEquals(1, ranges.size());
     assertEquals(mark(0), ranges.get(0).after());
     assertEquals(mark(7), ranges.get(0).through());
@@ -108,7 +110,8 @@ class BackTraceTest {
     bench.gain = 0.9;
     checked(bench, "tank-1", mark(7));
     List<RangeQualified> ranges =
-        BackTrace.ofNewest(ProbeHistory.of(Bench.TANK, bench.kept), Optional.of(mark(1)));
+        BackTrace.ofNewest(
+            ProbeHistory.of(Bench.TANK, bench.kept), Optional.of(mark(1)), Bench.ZONE);
     assertEquals(1, ranges.size());
     assertEquals(RangeQualified.Shape.END_KNOWN, ranges.get(0).shape());
     assertTrue(ranges.get(0).note().startsWith("there was no good check before"));
@@ -120,7 +123,8 @@ class BackTraceTest {
     checked(bench, "tank-1", mark(0));
     assertEquals(
         List.of(),
-        BackTrace.ofNewest(ProbeHistory.of(Bench.TANK, bench.kept), Optional.of(mark(0))));
+        BackTrace.ofNewest(
+            ProbeHistory.of(Bench.TANK, bench.kept), Optional.of(mark(0)), Bench.ZONE));
   }
 
   private static void checked(Bench bench, String id, Mark mark) {

@@ -16,6 +16,7 @@ import feedwitness.solution.KclSolution;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +25,7 @@ import java.util.Random;
 /** A bench at Quarry End with a tank probe on it, for tests: keeps records and time. */
 final class Bench {
   static final Instant SUNDAY = Instant.parse("2026-06-14T09:00:00Z");
+  static final ZoneId ZONE = ZoneId.of("Europe/London");
   static final LocalDate TODAY = LocalDate.of(2026, 6, 14);
   static final CheckSubject TANK = CheckSubject.probe(new PointName("tank"));
   static final StandardSolution LOW = bottle("low", KclSolution.MOLAR_0_01, "QE-A07");

@@ -17,10 +17,13 @@ class CheckConditionsTest {
   private List<Condition> conditions(double day) {
     CheckDesk desk =
         new CheckDesk(
-            Bench.SHELF, CheckLimits.USUAL, subject -> Optional.of(new Mark(1, 1, Season.at(-1))));
+            Bench.SHELF,
+            CheckLimits.USUAL,
+            subject -> Optional.of(new Mark(1, 1, Season.at(-1))),
+            () -> Bench.ZONE);
     desk.resume(season.evidence(), new When(0, Season.at(day)));
     return CheckConditions.of(
-        Bench.TANK, season.chart(), CheckInterval.USUAL, desk, Season.at(day));
+        Bench.TANK, season.chart(), CheckInterval.USUAL, desk, Season.at(day), Bench.ZONE);
   }
 
   private List<String> active(double day) {

@@ -43,7 +43,8 @@ class CheckDeskPropertiesTest {
   }
 
   private static CheckDesk desk() {
-    return new CheckDesk(Bench.SHELF, CheckLimits.USUAL, subject -> Optional.empty());
+    return new CheckDesk(
+        Bench.SHELF, CheckLimits.USUAL, subject -> Optional.empty(), () -> Bench.ZONE);
   }
 
   private static void deed(

@@ -26,7 +26,8 @@ class CheckDeskTest {
     return new CheckDesk(
         Bench.SHELF,
         CheckLimits.USUAL,
-        subject -> Optional.of(new Mark(1, 1, WEEK_BEFORE.minus(Duration.ofDays(30)))));
+        subject -> Optional.of(new Mark(1, 1, WEEK_BEFORE.minus(Duration.ofDays(30)))),
+        () -> Bench.ZONE);
   }
 
   private void begin(String id, long sequence) {
@@ -241,7 +242,7 @@ class CheckDeskTest {
         chart.points().stream().map(ChartPoint::source).toList());
     assertEquals(List.of(0, 0, 1, 2), chart.points().stream().map(ChartPoint::stretch).toList());
     assertEquals(2, chart.marks().size());
-    CheckInterval.Due due = CheckInterval.USUAL.due(chart, bench.now().wall());
+    CheckInterval.Due due = CheckInterval.USUAL.due(chart, bench.now().wall(), Bench.ZONE);
     assertEquals(CheckInterval.Status.GOOD, due.status());
     assertEquals(Duration.ofDays(7), due.interval());
   }

@@ -121,6 +121,7 @@ class CheckEvidencePropertiesTest {
             Optional.of(mark(random)),
             Optional.empty(),
             words),
+        new ProbeReplaced(entry(random, words), words, Optional.of(mark(random))),
         new ProbeOutOfPlace(
             entry(random, words), mark(random), mark(random), random.nextBoolean(), words),
         new ComparisonMade(

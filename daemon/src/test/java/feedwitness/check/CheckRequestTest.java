@@ -112,12 +112,19 @@ class CheckRequestTest {
   void letsTwoPeopleAtOneProbeKnowOfEachOther() {
     OpenChecks open = new OpenChecks();
     CheckRequest first = Bench.request(Bench.plain(), "tank-1");
-    assertInstanceOf(CheckRequest.Begun.class, open.begin(first, bench.now(), CheckLimits.USUAL));
+    assertInstanceOf(
+        CheckRequest.Begun.class,
+        open.begin(first, bench.now(), CheckLimits.USUAL, Bench.ZONE, List.of()));
     bench.wait(Duration.ofMinutes(5));
     CheckRequest.Refused refused =
         assertInstanceOf(
             CheckRequest.Refused.class,
-            open.begin(Bench.request(Bench.plain(), "tank-2"), bench.now(), CheckLimits.USUAL));
+            open.begin(
+                Bench.request(Bench.plain(), "tank-2"),
+                bench.now(),
+                CheckLimits.USUAL,
+                Bench.ZONE,
+                List.of()));
     assertTrue(refused.words().contains("the grower has been checking tank since"), refused::words);
     CheckSession session = open.of(Bench.TANK).orElseThrow();
     session.abandon("the grower", "", bench.now());

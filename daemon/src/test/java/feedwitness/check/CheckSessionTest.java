@@ -276,4 +276,32 @@ class CheckSessionTest {
     assertTrue(reply.words().contains(words), reply::words);
     assertEquals(List.of(), reply.evidence());
   }
+
+  @Test
+  void aSlipOfUnitIsAskedAboutBeforeItGoesOnRecord() {
+    CheckSession session = bench.begin(Bench.instrument(new CalibrationCurve.Identity(), true, 2));
+    bench.immerse(session);
+    refused(session.typed(1413, 25, bench.now()), "if the display is in µS/cm, type 1.413");
+    refused(session.typed(14.1, 25, bench.now()), "if the display is in CF, type 1.41");
+    refused(session.typed(1e300, 25, bench.now()), "more than 10 million mS/cm makes no sense");
+    assertEquals(List.of(), session.measured());
+    assertEquals(Phase.SETTLING, session.phase());
+  }
+
+  @Test
+  void saysAtTheProbeWhyReadingsAtRestGiveNoResult() {
+    bench.celsius = 55;
+    CheckSession session = bench.begin(Bench.plain());
+    bench.immerse(session);
+    for (int i = 0; i < 120; i++) {
+      bench.wait(Duration.ofSeconds(1));
+      CheckReply unused = session.reading(new ProbeReading(bench.stamp(), 2.3, bench.celsius));
+    }
+    assertTrue(session.settlingWords().contains("outside the 0 to 50 °C"), session::settlingWords);
+    refused(session.temperature(new Thermometer(55, 0.2), bench.now()), "outside the 0 to 50 °C");
+    bench.keep(session.temperature(new Thermometer(22, 0.2), bench.now()));
+    assertFalse(session.settlingWords().contains("outside"), session::settlingWords);
+    CheckReply unused = session.reading(new ProbeReading(bench.stamp(), 9e9, 22));
+    assertTrue(session.settlingWords().contains("makes no sense"), session::settlingWords);
+  }
 }

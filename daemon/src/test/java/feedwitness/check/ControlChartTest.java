@@ -40,7 +40,8 @@ class ControlChartTest {
     Instant leaves = chart.leaves().orElseThrow();
     assertEquals(60, Duration.between(Season.START, leaves).toHours() / 24.0, 0.5);
     assertTrue(chart.leavesEarliest().orElseThrow().isBefore(leaves));
-    assertTrue(chart.words().contains("−0.35 ±"), chart::words);
+    String words = chart.words(Bench.ZONE);
+    assertTrue(words.contains("−0.35 ±"), words);
   }
 
   @Test
@@ -82,7 +83,7 @@ class ControlChartTest {
   }
 
   private static CheckInterval.Due due(Season season, double day) {
-    return CheckInterval.USUAL.due(season.chart(), Season.at(day));
+    return CheckInterval.USUAL.due(season.chart(), Season.at(day), Bench.ZONE);
   }
 
   @Test

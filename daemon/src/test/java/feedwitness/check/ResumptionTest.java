@@ -20,7 +20,8 @@ class ResumptionTest {
             .map(one -> CheckEvidence.read(one.kind(), one.toFields()).orElseThrow())
             .toList();
     ProbeHistory.Check open = ProbeHistory.of(Bench.TANK, read).open().orElseThrow();
-    return Resumption.of(open.started(), open.since(), shelf, CheckLimits.USUAL, bench.now());
+    return Resumption.of(
+        open.started(), open.since(), shelf, CheckLimits.USUAL, bench.now(), Bench.ZONE);
   }
 
   @Test
@@ -75,5 +76,14 @@ class ResumptionTest {
                 Resumption.Lost.class, resume(new StandardShelf(List.of(Bench.LOW, Bench.HIGH))))
             .evidence();
     assertTrue(end.note().contains("no longer on the shelf"), end::note);
+  }
+
+  @Test
+  void keepsWhatItHadFoundWhenTheShelfIsEmpty() {
+    bench.gain = 0.93;
+    bench.round(bench.begin(Bench.plain()));
+    CheckClosed end =
+        assertInstanceOf(Resumption.Lost.class, resume(StandardShelf.EMPTY)).evidence();
+    assertEquals(Verdict.FAIL, end.verdict());
   }
 }

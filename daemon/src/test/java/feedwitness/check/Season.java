@@ -83,6 +83,12 @@ final class Season {
             new Entry("", Bench.TANK, at(day), "the grower"), "brush", Optional.of(mark(day))));
   }
 
+  void replace(double day) {
+    evidence.add(
+        new ProbeReplaced(
+            new Entry("", Bench.TANK, at(day), "the grower"), "new cell", Optional.of(mark(day))));
+  }
+
   void compare(double day, ComparisonMade.Type type, double percent) {
     evidence.add(
         new ComparisonMade(

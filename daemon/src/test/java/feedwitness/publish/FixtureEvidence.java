@@ -7,6 +7,7 @@ import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.EvidenceLedger;
 import feedwitness.ledger.EvidenceQuery;
 import feedwitness.quantity.Stamp;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -20,9 +21,46 @@ final class FixtureEvidence implements EvidenceLedger, EvidenceHistory {
   private final List<Evidence> records = new ArrayList<>();
   private final Map<Long, Attachment> attachments = new HashMap<>();
   private final Map<String, String> states = new HashMap<>();
+  private final List<Runnable> waiting = new ArrayList<>();
+  private boolean full;
+  private boolean held;
+
+  /** From now on records wait, as they do while recording is stopped. */
+  synchronized void hold() {
+    held = true;
+  }
+
+  /** What waited is written. */
+  void release() {
+    List<Runnable> all;
+    synchronized (this) {
+      held = false;
+      all = List.copyOf(waiting);
+      waiting.clear();
+    }
+    all.forEach(Runnable::run);
+  }
+
+  /** From now on nothing can be recorded. */
+  synchronized void fill() {
+    full = true;
+  }
+
+  /** There is room again. */
+  synchronized void mend() {
+    full = false;
+  }
 
   @Override
   public synchronized CompletableFuture<Evidence> append(Stamp at, EvidenceDraft draft) {
+    if (full) {
+      return CompletableFuture.failedFuture(new IOException("the disk is full"));
+    }
+    if (held) {
+      CompletableFuture<Evidence> later = new CompletableFuture<>();
+      waiting.add(() -> later.complete(append(at, draft).join()));
+      return later;
+    }
     long id = records.size() + 1L;
     draft.attachment().ifPresent(attachment -> attachments.put(id, attachment));
     Evidence record =

@@ -1,5 +1,6 @@
 package feedwitness.publish;
 
+import feedwitness.calibration.CalibrationCurve;
 import feedwitness.calibration.StandardCourse;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
@@ -56,6 +57,7 @@ final class FixtureNursery implements LiveView, History {
   private final List<AlarmWatch> watches = new CopyOnWriteArrayList<>();
   private final List<CheckWatch> benches = new CopyOnWriteArrayList<>();
   private final List<FeedLineWatch> lineWatches = new CopyOnWriteArrayList<>();
+  private final List<CalibrationCurve> calibrated = new CopyOnWriteArrayList<>();
   private final List<String> trouble = new CopyOnWriteArrayList<>();
   private final Map<Stamp, List<Octets>> messages = new ConcurrentHashMap<>();
   private volatile Instant now = START;
@@ -130,7 +132,7 @@ final class FixtureNursery implements LiveView, History {
                 this,
                 this::stampNow,
                 point -> latest(point).map(Measurement::basis),
-                (point, curve) -> {},
+                (point, curve) -> calibrated.add(curve),
                 condition -> {}),
             new CheckPlan(
                 new StandardShelf(
@@ -142,6 +144,11 @@ final class FixtureNursery implements LiveView, History {
             new Afterthoughts());
     benches.add(checks);
     return checks;
+  }
+
+  /** Curves that were put in use, in order. */
+  List<CalibrationCurve> calibrated() {
+    return List.copyOf(calibrated);
   }
 
   private static StandardSolution bottle(String name, String strength) {

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Assume;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
@@ -57,5 +58,17 @@ class QuietHoursPropertiesTest {
     assertEquals(end, quiet.end(now, place));
     assertFalse(quiet.holds(Urgency.LOW, quiet.end(now, place), place));
     assertFalse(quiet.holds(Urgency.HIGH, now, place));
+  }
+
+  @Example
+  void theHourThatComesTwiceEndsThemTwice() {
+    QuietHours quiet = new QuietHours(LocalTime.of(22, 0), LocalTime.of(1, 29), Urgency.HIGH);
+    ZoneId london = ZoneId.of("Europe/London");
+    assertEquals(
+        Instant.parse("2026-10-25T00:29:00Z"),
+        quiet.end(Instant.parse("2026-10-25T00:03:00Z"), london));
+    assertEquals(
+        Instant.parse("2026-10-25T01:29:00Z"),
+        quiet.end(Instant.parse("2026-10-25T01:03:00Z"), london));
   }
 }
