@@ -25,6 +25,28 @@ record DemoFolder(Path root) {
 
   private static final String CONFIG = "quarry-end.toml";
   private static final String CLOCK = "clock.txt";
+  private static final String RECIPE = "growing-on.toml";
+
+  /** What is in the stock barrel, as {@code feedwitness mix} reads it. */
+  private static final String GROWING_ON =
+      """
+      title = "House Feed, growing on"
+
+      [water]
+      measured = "0.46 mS/cm"
+
+      [goal]
+      strength = "1.50 mS/cm"
+      frequency = "every watering"
+
+      [[use]]
+      product = "house-feed"
+
+      [stock]
+      volume = "200 L"
+      makes = 80
+      coldest-night = "8 °C"
+      """;
 
   static DemoFolder open(Path directory) throws IOException {
     Path root = directory.toAbsolutePath().normalize();
@@ -67,6 +89,7 @@ record DemoFolder(Path root) {
   ConfigFiles writeConfig(String sourceLink, String busLink, ListenAddress listen)
       throws IOException {
     Path file = root.resolve(CONFIG);
+    Files.writeString(root.resolve(RECIPE), GROWING_ON);
     Files.writeString(
         file,
         """
@@ -127,6 +150,7 @@ record DemoFolder(Path root) {
         line = "line"
         drain = "drain"
         ratio = 80
+        recipe = "growing-on.toml"
 
         [[standard]]
         name = "low"

@@ -139,31 +139,24 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
   }
 
   /** A line that lists no strengths of its own is fed what the nursery feeds at its point. */
-  private static FeedLine withStrengths(FeedLine line, Site site) {
-    List<Double> strengths =
-        site.strengths().stream()
-            .filter(each -> each.of() == StrengthOf.TOTAL && each.isFedAt(line.line()))
-            .map(each -> each.milliSiemensPerCm())
-            .toList();
-    if (!line.strengths().isEmpty() || strengths.isEmpty()) {
+  static FeedLine withStrengths(FeedLine line, Site site) {
+    if (!line.strengths().isEmpty()) {
       return line;
     }
     try {
-      return new FeedLine(
-          line.name(),
-          line.title(),
-          line.source(),
-          line.tank(),
-          line.line(),
-          line.drain(),
-          line.mixer(),
-          strengths,
-          line.sourceStrength(),
-          line.limits());
+      return line.withStrengths(
+          strengths(line, site, StrengthOf.TOTAL), strengths(line, site, StrengthOf.ADDED));
     } catch (IllegalArgumentException e) {
       Logger.warn("feed line {} learns its strengths: {}", line.name(), e.getMessage());
       return line;
     }
+  }
+
+  private static List<Double> strengths(FeedLine line, Site site, StrengthOf of) {
+    return site.strengths().stream()
+        .filter(each -> each.of() == of && each.isFedAt(line.line()))
+        .map(each -> each.milliSiemensPerCm())
+        .toList();
   }
 
   @Override

@@ -2,11 +2,11 @@ package feedwitness.engine;
 
 import feedwitness.alarm.Condition;
 import feedwitness.alarm.LineKinds;
+import feedwitness.feed.FeedStock;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.site.FeedLine;
-import feedwitness.watch.drift.DeliveredShare;
 import feedwitness.watch.drift.DriftFinding;
 import feedwitness.watch.drift.DriftStanding;
 import feedwitness.watch.drift.DriftStanding.Phase;
@@ -58,7 +58,7 @@ final class LineRun {
       throw new IllegalArgumentException("it was configured otherwise before");
     }
     Octets state = Octets.of(Base64.getDecoder().decode(lines[2]));
-    LineRun run = new LineRun(DriftWatch.resume(line, new DeliveredShare.Added(), state), zone);
+    LineRun run = new LineRun(DriftWatch.resume(line, state), zone);
     if (!lines[3].isEmpty()) {
       run.told = Optional.of(LineTold.parse(lines[3]));
       run.recalled = true;
@@ -79,13 +79,15 @@ final class LineRun {
 
   /** What the state rests on; titles and limits may change without learning anew. */
   private static String fingerprint(FeedLine line) {
-    return "%s %s %s %s %s"
+    return "%s %s %s %s %s %s %s"
         .formatted(
             line.source().map(Object::toString).orElse("-"),
             line.line(),
             line.mixer().words(),
             line.strengths(),
-            line.sourceStrength());
+            line.added(),
+            line.sourceStrength(),
+            line.stock().map(FeedStock::fingerprint).orElse("-"));
   }
 
   FeedLine line() {

@@ -50,6 +50,7 @@ class FeedLinesTest {
     JsonNode usual = line();
     assertEquals("normal", usual.get("state").asText(), usual::toString);
     assertEquals(80, usual.get("ratio").asDouble(), 3);
+    assertEquals("learnt", usual.get("expected_from").asText(), usual::toString);
     server.water(6, 1.32);
     JsonNode line = line();
     assertEquals("shifted", line.get("state").asText(), line::toString);

@@ -35,16 +35,11 @@ public final class DriftWatch {
   private double usual = Double.NaN;
   private final List<DriftFinding> found = new ArrayList<>();
 
-  /** A watch that knows nothing yet, going by the conductivity that feed adds. */
+  /** A watch that knows nothing yet but what the feed line says of its strengths and stock. */
   public DriftWatch(FeedLine line) {
-    this(line, new DeliveredShare.Added());
-  }
-
-  /** A watch that knows nothing yet. */
-  public DriftWatch(FeedLine line, DeliveredShare share) {
     this.line = line;
     this.running = new RunningWater(line.limits().noticePercent() / 100);
-    this.judge = new LineJudge(line, share, clock, found);
+    this.judge = new LineJudge(line, DeliveredShare.of(line), clock, found);
     this.rests = !(line.mixer() instanceof Mixer.None);
     java.util.Arrays.fill(proofs, Double.NEGATIVE_INFINITY);
   }
@@ -56,8 +51,8 @@ public final class DriftWatch {
    * @throws IllegalArgumentException if the state is damaged or of another version; a new watch
    *     then learns anew
    */
-  public static DriftWatch resume(FeedLine line, DeliveredShare share, Octets state) {
-    DriftWatch watch = new DriftWatch(line, share);
+  public static DriftWatch resume(FeedLine line, Octets state) {
+    DriftWatch watch = new DriftWatch(line);
     StateReader in = new StateReader(state);
     watch.clock.read(in);
     watch.finder.read(in);

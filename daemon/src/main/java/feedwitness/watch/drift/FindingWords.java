@@ -1,5 +1,6 @@
 package feedwitness.watch.drift;
 
+import feedwitness.feed.FeedStock;
 import feedwitness.site.FeedLine;
 import feedwitness.site.Mixer;
 import feedwitness.watch.diagnosis.Diagnosis;
@@ -62,6 +63,21 @@ final class FindingWords {
             Math.abs(percent),
             percent < 0 ? "less feed" : "more feed",
             strength,
+            line.limits().alarmPercent()));
+  }
+
+  String offStock(double percent, double within, double strength) {
+    String by = line.stock().filter(FeedStock::measured).isPresent() ? "measured stock" : "recipe";
+    return say(
+        put(
+            "first waterings carry %.0f %% (± %.0f %%) %s than the %.2f mS/cm of the %s, alarm from"
+                + " %.0f %%; check the ratio that is set, then the stock by a measured dilution, then"
+                + " the line probe in a standard",
+            Math.abs(percent),
+            within,
+            percent < 0 ? "less feed" : "more feed",
+            strength,
+            by,
             line.limits().alarmPercent()));
   }
 
