@@ -1,6 +1,7 @@
 package feedwitness.measurement;
 
 import feedwitness.quality.Flags;
+import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.sample.Sample;
@@ -31,5 +32,10 @@ public record Measurement(
 
   public Stamp stamp() {
     return sample.stamp();
+  }
+
+  /** Whether the probe was in the liquid of its place, as far as is known: not in a beaker. */
+  public boolean isOfItsPlace() {
+    return !flags.has(QualityFlag.IN_BEAKER) && !flags.has(QualityFlag.OUT_OF_PLACE);
   }
 }

@@ -73,6 +73,21 @@ class FeedLinesTest {
   }
 
   @Test
+  void replaysWhatIsStored() throws Exception {
+    server.water(14, 1.5);
+    server.water(6, 1.32);
+    String path = "/api/v1/feed-lines/glasshouse/replay";
+    String told = server.client().get(path).body();
+    assertTrue(told.startsWith("start,detected,size_percent,kind\n"), told);
+    assertTrue(told.contains(",step\n"), told);
+    assertTrue(server.client().get(path + "?all=true").body().contains(",learnt\n"));
+    TestClient.problem(400, server.client().get(path + "?from=then"));
+    TestClient.problem(400, server.client().get(path + "?until=then"));
+    TestClient.problem(
+        400, server.client().get(path + "?from=2026-06-02T00:00:00Z&to=2026-06-01T00:00:00Z"));
+  }
+
+  @Test
   void learnsAnewOnlyWhenAChangeIsLogged() throws Exception {
     server.water(14, 1.5);
     server.water(6, 1.32);

@@ -4,6 +4,7 @@ import feedwitness.feed.FeedStock;
 import feedwitness.site.FeedLine;
 import feedwitness.site.Mixer;
 import feedwitness.watch.diagnosis.Diagnosis;
+import feedwitness.watch.diagnosis.Evidence;
 import feedwitness.watch.drift.DriftFinding.Stage;
 import java.util.Locale;
 
@@ -52,6 +53,23 @@ final class FindingWords {
         put(
             "%.2f mS/cm is the source water's %.2f mS/cm, no feed is mixed in; %s",
             conductivity, source, advice(why)));
+  }
+
+  String plainAsAnnounced(double conductivity) {
+    return say(put("plain water, %.2f mS/cm, as was announced", conductivity));
+  }
+
+  String checked(Evidence.Check made, boolean open) {
+    String result =
+        switch (made) {
+          case PASSED -> "line probe passed its check in a standard";
+          case FAILED -> "line probe failed its check in a standard";
+          case NONE -> "line probe was checked in a standard, which can't tell";
+        };
+    return say(
+        open && made != Evidence.Check.NONE
+            ? result + "; the change that lasts is judged with it"
+            : result);
   }
 
   String offRecipe(double percent, double strength) {

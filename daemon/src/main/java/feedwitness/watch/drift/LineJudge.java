@@ -29,15 +29,19 @@ final class LineJudge {
   private final InjectorChart chart;
   private final Expected expected;
   private final Clues clues = new Clues();
+  private final SecondProbe second = new SecondProbe();
   private int plainRun;
   private boolean off;
   private boolean toldSilent;
   private boolean toldUnknown;
   private boolean toldFeedWhileOff;
   private boolean named;
+  private boolean plainAnnounced;
+  private boolean plainTold;
   private boolean strange;
   private double measured = Double.NaN;
   private double openedAt;
+  private double openBegun;
   private @Nullable DriftFinding open;
 
   LineJudge(FeedLine line, DeliveredShare share, LineClock clock, List<DriftFinding> found) {
@@ -63,6 +67,39 @@ final class LineJudge {
     }
   }
 
+  /** A reading of another probe in the same liquid. */
+  void second(double now, double conductivity25) {
+    second.take(now, conductivity25);
+  }
+
+  /** Whether somebody said, or a schedule says, that plain water runs. */
+  void plainAnnounced(boolean announced) {
+    plainAnnounced = announced;
+  }
+
+  /** A strength that people named, mS/cm at 25 °C, source water included. */
+  void named(double strength) {
+    double delivered = share.of(strength, source.now(clock.seconds()));
+    if (delivered > 0) {
+      chart.levels().expect(Math.log(delivered), chart.baseline());
+    }
+  }
+
+  /** The line's probe was checked in a standard. */
+  void checked(Evidence.Check made) {
+    clues.checked(made, clock.seconds());
+    note(Kind.EVIDENCE, words.checked(made, chart.shifted() || open != null));
+    DriftFinding lasting = open;
+    if (lasting != null && lasting.kind().isDrift() && !chart.shifted()) {
+      Diagnosis why = Diagnoses.of(evidence(lasting.sizePercent(), false, false, openBegun));
+      open =
+          lasting.judgedAnew(
+              why,
+              words.shifted(
+                  lasting.sizePercent(), lasting.plusMinusPercent(), lasting.stage(), false, why));
+    }
+  }
+
   /** An irrigation event is over. */
   void event(LineEvent event) {
     double water = source.now(event.seconds());
@@ -77,12 +114,20 @@ final class LineJudge {
       return;
     }
     clues.warmer(kelvin, !plain && !chart.shifted());
+    if (!plain) {
+      double ours = share.of(event.conductivity25(), water);
+      double other = share.of(second.now(clock.seconds()), water);
+      if (ours > 0 && other > 0) {
+        clues.second(Math.log(other / ours), event.seconds(), !chart.shifted() && open == null);
+      }
+    }
     if (plain) {
       plain(event, water);
       return;
     }
     if (plainRun > 0) {
       plainRun = 0;
+      plainTold = false;
       close(Kind.OVER, words.plainOver());
     }
     fed(event, water);
@@ -98,7 +143,15 @@ final class LineJudge {
   private void plain(LineEvent event, double water) {
     clues.plain(Math.log(event.conductivity25() / water), event.seconds(), !chart.shifted());
     chart.baseline().interrupt();
-    if (plainRun++ == 0) {
+    boolean first = plainRun++ == 0;
+    if (plainAnnounced) {
+      if (first) {
+        note(Kind.PLAIN_WATER, words.plainAsAnnounced(event.conductivity25()));
+      }
+      return;
+    }
+    if (!plainTold) {
+      plainTold = true;
       Diagnosis why = Diagnoses.of(evidence(-100, false, true, event.seconds()));
       tell(
           Kind.PLAIN_WATER,
@@ -311,6 +364,7 @@ final class LineJudge {
     chart.rebaseline();
     expected.anew();
     plainRun = 0;
+    plainTold = false;
     open = null;
     strange = false;
   }
@@ -352,6 +406,9 @@ final class LineJudge {
       Confidence confidence,
       Diagnosis why,
       String said) {
+    if (stage.compareTo(Stage.SEEN) >= 0) {
+      openBegun = begun;
+    }
     tell(teller.finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
   }
 
@@ -401,6 +458,8 @@ final class LineJudge {
     out.whole(plainRun).truth(off).truth(toldSilent).truth(toldUnknown).truth(toldFeedWhileOff);
     out.truth(named).truth(strange).number(measured).number(openedAt);
     expected.write(out);
+    second.write(out);
+    out.truth(plainAnnounced).truth(plainTold);
   }
 
   void read(StateReader in) {
@@ -417,5 +476,8 @@ final class LineJudge {
     measured = in.number();
     openedAt = in.number();
     expected.read(in);
+    second.read(in);
+    plainAnnounced = in.truth();
+    plainTold = in.truth();
   }
 }

@@ -139,6 +139,18 @@ class ExpectedTest {
   }
 
   @Test
+  void aSagAtTheEdgeOfAStrengthIsNoStrengthOfItsOwn() {
+    for (double share : new double[] {0.84, 0.85, 0.86, 0.87}) {
+      Waterings week = waterings(NurseryWeek.glasshouse(List.of(1.50))).hours(24);
+      week.strength(0.46 + 1.04 * share);
+      week.hours(16);
+      assertTrue(week.findings().stream().noneMatch(f -> f.kind() == Kind.STRENGTH_LEARNT));
+      assertEquals(
+          Stage.ALARM, week.watch().standing().open().orElseThrow().stage(), () -> "" + share);
+    }
+  }
+
+  @Test
   void goesOnOverARestart() {
     Waterings week = waterings(line()).hours(24);
     DriftStanding before = week.watch().standing();
