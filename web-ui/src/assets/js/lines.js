@@ -167,7 +167,7 @@ function factsOf(line) {
     ? `${line.ratio.toFixed(0)} ± ${Math.max(1, line.ratio_plus_minus ?? 0).toFixed(0)} L`
     : "can’t tell yet";
   return [
-    fact("expected", expectedOf(line), line.expected_from_words),
+    fact("expected", expectedOf(line)),
     fact("measured, last watering", strength(line.measured_mS_cm)),
     line.mixer.kind === "injector" && fact("1 L of stock really makes", ratio),
     line.mixer.kind === "injector" && known(line.ratio_expected) && fact("it should make", `${line.ratio_expected.toFixed(0)} L`),
@@ -176,6 +176,12 @@ function factsOf(line) {
         "feed delivered, of expected",
         `${line.share_percent.toFixed(0)} ± ${(line.share_plus_minus_percent ?? 0).toFixed(0)} %`,
       ),
+    h(
+      "div",
+      { class: "origin" },
+      h("dt", {}, "what is expected:"),
+      h("dd", {}, line.expected_from_words),
+    ),
   ].filter(Boolean);
 }
 
@@ -189,8 +195,8 @@ function expectedOf(line) {
   return `${conductivity(line.expected_mS_cm)}${within} mS/cm`;
 }
 
-function fact(name, value, note = "") {
-  return h("div", {}, h("dt", {}, name), h("dd", {}, value), note && h("dd", { class: "note soft" }, note));
+function fact(name, value) {
+  return h("div", {}, h("dt", {}, name), h("dd", {}, value));
 }
 
 function logged(entry) {

@@ -42,7 +42,7 @@ import java.util.Random;
  * to 19:00, a reading every ten seconds (by night every minute) from source, line and a second
  * probe beside it.
  */
-final class WateredLine implements AutoCloseable, TimeSource {
+public final class WateredLine implements AutoCloseable, TimeSource {
   private static final long TEN = 10_000;
   private static final double WATER = 0.46;
   private static final String POINT =
@@ -75,7 +75,7 @@ final class WateredLine implements AutoCloseable, TimeSource {
   private FeedLineWatch lines;
 
   /** {@code feedLine}: the rest of its table. */
-  WateredLine(Path folder, String feedLine) throws IOException {
+  public WateredLine(Path folder, String feedLine) throws IOException {
     this.folder = folder;
     site = read(feedLine);
     open();
@@ -89,18 +89,23 @@ final class WateredLine implements AutoCloseable, TimeSource {
         name = "Quarry End Nursery"
         zone = "UTC"
         """
-            + POINT.formatted("source", "source", 11)
-            + POINT.formatted("line", "line", 12)
-            + POINT.formatted("line-2", "line", 13)
-            + "[[feed-line]]\nname = \"glasshouse\"\nsource = \"source\"\nline = \"line\"\n"
-            + feedLine);
+            + tables(feedLine));
     ConfigOutcome outcome =
         ConfigReader.read(ConfigFiles.beside(folder.resolve("feedwitness.toml"), ZoneOffset.UTC));
     return assertInstanceOf(ConfigOutcome.Read.class, outcome, outcome::toString).config().site();
   }
 
+  /** Points and feed line as they stand in the configuration. */
+  public static String tables(String feedLine) {
+    return POINT.formatted("source", "source", 11)
+        + POINT.formatted("line", "line", 12)
+        + POINT.formatted("line-2", "line", 13)
+        + "[[feed-line]]\nname = \"glasshouse\"\nsource = \"source\"\nline = \"line\"\n"
+        + feedLine;
+  }
+
   private void open() {
-    Path store = folder.resolve("store");
+    Path store = folder.resolve("feedwitness-data");
     LedgerOpening opening =
         H2Ledger.open(
             new StoreSettings(
@@ -129,7 +134,7 @@ final class WateredLine implements AutoCloseable, TimeSource {
   }
 
   /** What the mixer delivers, 1 is as set. */
-  WateredLine delivering(double ofNormal) {
+  public WateredLine delivering(double ofNormal) {
     share = ofNormal;
     return this;
   }
@@ -156,7 +161,7 @@ final class WateredLine implements AutoCloseable, TimeSource {
     return this;
   }
 
-  WateredLine hours(double hours) {
+  public WateredLine hours(double hours) {
     for (long end = millis + Math.round(hours * 3_600_000); millis < end; ) {
       int ofDay = (int) (millis / 1000 % 86_400);
       boolean night = ofDay < 6 * 3600 || ofDay >= 20 * 3600;

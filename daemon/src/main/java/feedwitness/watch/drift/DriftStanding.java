@@ -46,7 +46,7 @@ public record DriftStanding(
     RECIPE("solved from the recipe"),
     STOCK("solved from the measured stock"),
     STRENGTHS("the strength that is configured"),
-    LEARNT("learnt: what is normal here"),
+    LEARNT("learnt from what is normal here"),
     NOTHING("not known yet");
 
     private final String words;
