@@ -114,7 +114,7 @@ record DemoFolder(Path root) {
         title = "Glasshouse line"
         place = "line"
         port = "%s"
-        profile = "modbus-scaled"
+        profile = "modbus-contact"
         unit = 12
         compensation = "linear"
         percent-per-kelvin = 1.88

@@ -96,10 +96,11 @@ final class LineRun {
 
   /** What the state rests on; titles and limits may change without learning anew. */
   private static String fingerprint(FeedLine line) {
-    return "%s %s %s %s %s %s %s"
+    return "%s %s %s %s %s %s %s %s"
         .formatted(
             line.source().map(Object::toString).orElse("-"),
             line.line(),
+            line.contact().map(Object::toString).orElse("-"),
             line.mixer().words(),
             line.strengths(),
             line.added(),

@@ -4,7 +4,10 @@ import feedwitness.quality.Flags;
 import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
+import feedwitness.sample.Contact;
+import feedwitness.sample.Indication;
 import feedwitness.sample.Sample;
+import java.util.Optional;
 
 /**
  * One measurement, or the record that one is missing.
@@ -32,6 +35,13 @@ public record Measurement(
 
   public Stamp stamp() {
     return sample.stamp();
+  }
+
+  /** What a flow or pump contact at the instrument said; empty if there is none. */
+  public Optional<Boolean> waterFlows() {
+    Contact contact =
+        sample instanceof Indication indication ? indication.reading().contact() : Contact.NONE;
+    return contact == Contact.NONE ? Optional.empty() : Optional.of(contact == Contact.CLOSED);
   }
 
   /** Whether the probe was in the liquid of its place, as far as is known: not in a beaker. */

@@ -26,6 +26,7 @@ final class FeedLineReader {
           "line",
           "drain",
           "second",
+          "contact",
           "ratio",
           "dial",
           FeedStockReader.RECIPE,
@@ -85,6 +86,7 @@ final class FeedLineReader {
     Optional<PointName> tank = point(section, "tank");
     Optional<PointName> drain = point(section, "drain");
     Optional<PointName> second = point(section, "second");
+    Optional<PointName> contact = point(section, "contact");
     Optional<Mixer> mixer = mixer(section);
     Optional<DriftLimits> limits = limits(section);
     Optional<List<Double>> strengths = strengths(section);
@@ -95,6 +97,7 @@ final class FeedLineReader {
             || lost(section, "tank", tank)
             || lost(section, "drain", drain)
             || lost(section, "second", second)
+            || lost(section, "contact", contact)
             || lost(section, FeedStockReader.WATER, sourceStrength)
             || twice(section, "source", source, line, SOURCE_IS)
             || twice(section, "second", second, line, SECOND_IS);
@@ -124,7 +127,7 @@ final class FeedLineReader {
                 line.get(),
                 drain,
                 second,
-                Optional.empty(),
+                contact,
                 mixer.get(),
                 strengths.get(),
                 List.of(),

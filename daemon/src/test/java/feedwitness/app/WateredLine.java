@@ -16,6 +16,7 @@ import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.TemperatureUnit;
 import feedwitness.quantity.TimeSource;
+import feedwitness.sample.Contact;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Reading;
 import feedwitness.settings.ConfigFiles;
@@ -66,6 +67,8 @@ public final class WateredLine implements AutoCloseable, TimeSource {
   private double probe = 1;
   private double second = 1;
   private boolean sourceSpeaks = true;
+  private boolean contact;
+  private boolean warmth = true;
   private double rested = 1e6;
   private long step = TEN;
   private H2Ledger ledger;
@@ -180,18 +183,32 @@ public final class WateredLine implements AutoCloseable, TimeSource {
       event = 1 + 0.006 * random.nextGaussian();
     }
     rested = flows ? 0 : rested + step / 1000.0;
-    double celsius = flows ? 12 + 8 * Math.exp(-since / 12.0) : 20 - 8 * Math.exp(-rested / 1500);
-    double settling = flows ? 1 - 0.15 * Math.exp(-since / 10.0) : 1;
+    double celsius =
+        !warmth ? 12 : flows ? 12 + 8 * Math.exp(-since / 12.0) : 20 - 8 * Math.exp(-rested / 1500);
+    double settling = !warmth ? 1 : flows ? 1 - 0.15 * Math.exp(-since / 10.0) : 1;
     double truth = WATER + 1.04 * share * event * settling;
     if (sourceSpeaks) {
-      take("source", WATER, 12);
+      take("source", WATER, 12, Contact.NONE);
     }
-    take("line", truth * probe, celsius);
-    take("line-2", truth * second, celsius);
+    Contact said = flows ? Contact.CLOSED : Contact.OPEN;
+    take("line", truth * probe, celsius, contact ? said : Contact.NONE);
+    take("line-2", truth * second, celsius, Contact.NONE);
     engine.drain();
   }
 
-  private void take(String point, double value, double celsius) {
+  /** Whether the line's instrument has a flow contact. */
+  WateredLine contact(boolean wired) {
+    contact = wired;
+    return this;
+  }
+
+  /** As warm as the source: nothing in the signal says that water begins to flow. */
+  WateredLine sameWarmth() {
+    warmth = false;
+    return this;
+  }
+
+  private void take(String point, double value, double celsius, Contact said) {
     double shown = value * (1 + 0.0188 * (celsius - 25)) * (1 + 0.002 * random.nextGaussian());
     intake.accept(
         stamp ->
@@ -199,7 +216,11 @@ public final class WateredLine implements AutoCloseable, TimeSource {
                 new PointName(point),
                 stamp,
                 new Reading(
-                    shown, ConductivityUnit.MILLISIEMENS_PER_CM, celsius, TemperatureUnit.CELSIUS),
+                    shown,
+                    ConductivityUnit.MILLISIEMENS_PER_CM,
+                    celsius,
+                    TemperatureUnit.CELSIUS,
+                    said),
                 Indication.Origin.PROBE));
   }
 

@@ -103,9 +103,13 @@ public final class DriftWatch {
     boolean isLine = point.equals(line.line());
     boolean isSource = line.source().isPresent() && point.equals(line.source().get());
     double value = measurement.conductivity25MilliSiemensPerCm();
+    boolean isContact = line.contact().orElse(line.line()).equals(point);
+    if (isContact && measurement.waterFlows().isPresent()) {
+      contact(measurement.stamp(), measurement.waterFlows().get());
+    }
     boolean isSecond = second.filter(point::equals).isPresent();
     if (!(isLine || isSource || isSecond) || !(value >= 0) || !measurement.isOfItsPlace()) {
-      return List.of();
+      return told();
     }
     Stamp stamp = measurement.stamp();
     if (isSecond) {
@@ -172,6 +176,12 @@ public final class DriftWatch {
       flows(now, wallMillis, log, uncertainty, celsius);
     }
     return told();
+  }
+
+  private void contact(Stamp stamp, boolean flows) {
+    double now = clock.at(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis());
+    tellJump();
+    finder.contact(now, stamp.wallMillis(), flows).ifPresent(this::event);
   }
 
   /** Both zero: a dead bus, no reading. */
