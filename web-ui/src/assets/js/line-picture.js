@@ -107,5 +107,8 @@ function write(slot, reading) {
 
 function mixerNote(line) {
   if (line.mixer.kind !== "injector" || !known(line.ratio)) return line.state_words;
-  return `really ${line.ratio.toFixed(0)} ± ${Math.max(1, line.ratio_plus_minus ?? 0).toFixed(0)} L`;
+  const really = `really ${line.ratio.toFixed(0)} ± ${Math.max(1, line.ratio_plus_minus ?? 0).toFixed(0)} L`;
+  // Turned to another strength, the injector is set to something else than is configured.
+  const turned = known(line.ratio_expected) && Math.abs(line.ratio_expected / line.mixer.setting - 1) > 0.05;
+  return turned ? `now to ${line.ratio_expected.toFixed(0)} L, ${really}` : really;
 }

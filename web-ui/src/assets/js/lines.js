@@ -167,20 +167,32 @@ function factsOf(line) {
     ? `${line.ratio.toFixed(0)} ± ${Math.max(1, line.ratio_plus_minus ?? 0).toFixed(0)} L`
     : "can’t tell yet";
   return [
-    fact("expected", line.expected_mS_cm === null ? "can’t tell yet" : strength(line.expected_mS_cm)),
+    fact("expected", expectedOf(line)),
     fact("measured, last watering", strength(line.measured_mS_cm)),
     line.mixer.kind === "injector" && fact("1 L of stock really makes", ratio),
-    line.mixer.kind === "injector" && fact("it is set to make", `${line.mixer.setting} L`),
+    line.mixer.kind === "injector" && known(line.ratio_expected) && fact("it should make", `${line.ratio_expected.toFixed(0)} L`),
     known(line.share_percent) &&
       fact(
-        "feed delivered, of normal",
+        "feed delivered, of expected",
         `${line.share_percent.toFixed(0)} ± ${(line.share_plus_minus_percent ?? 0).toFixed(0)} %`,
       ),
+    h(
+      "div",
+      { class: "origin" },
+      h("dt", {}, "what is expected:"),
+      h("dd", {}, line.expected_from_words),
+    ),
   ].filter(Boolean);
 }
 
 function strength(value) {
   return known(value) ? `${conductivity(value)} mS/cm` : "–";
+}
+
+function expectedOf(line) {
+  if (!known(line.expected_mS_cm)) return "can’t tell yet";
+  const within = known(line.expected_plus_minus_mS_cm) ? ` ± ${line.expected_plus_minus_mS_cm.toFixed(2)}` : "";
+  return `${conductivity(line.expected_mS_cm)}${within} mS/cm`;
 }
 
 function fact(name, value) {

@@ -47,13 +47,18 @@ final class DemoCommand implements Callable<Integer> {
   private static final DateTimeFormatter WHEN =
       DateTimeFormatter.ofPattern("EEEE d MMMM uuuu HH:mm", Locale.ENGLISH);
 
+  /** Two probes share the bus: each is read at least every five seconds of the nursery's. */
+  private static final Duration LEAD = Duration.ofMillis(2500);
+
   @Spec private CommandSpec spec;
 
   @Option(
       names = "--speed",
       paramLabel = "N",
       defaultValue = "1",
-      description = "How many times faster than real time, 1 to 3600. Default: ${DEFAULT-VALUE}.")
+      description =
+          "How many times faster than real time at most, 1 to 3600; the nursery's clock waits for"
+              + " the probes to be read. Default: ${DEFAULT-VALUE}.")
   private double speed;
 
   @Option(
@@ -100,7 +105,8 @@ final class DemoCommand implements Callable<Integer> {
     }
     DemoFolder folder = DemoFolder.open(data);
     SimulatedClock clock =
-        new SimulatedClock(TimeSource.system(), folder.clockStart(speed, Instant.now()), speed);
+        SimulatedClock.waiting(
+            TimeSource.system(), folder.clockStart(speed, Instant.now()), speed, LEAD);
     Nursery nursery =
         new Nursery(new NurseryOptions(seed, DemoFolder.ZONE, readSchedule()), clock.wall());
     try (RunningNursery running = NurseryRunner.start(nursery, clock, folder.ports())) {
@@ -165,7 +171,10 @@ final class DemoCommand implements Callable<Integer> {
         WHEN.format(local),
         speed == 1
             ? ", as fast as yours; --speed 60 plays a day in 24 minutes"
-            : String.format(Locale.ROOT, ", %s times as fast as yours", plain(speed)));
+            : String.format(
+                Locale.ROOT,
+                ", up to %s times as fast as yours; it waits for the probes to be read",
+                plain(speed)));
     out.println("  stop   Ctrl-C");
     out.flush();
   }

@@ -11,6 +11,7 @@ import java.nio.file.StandardCopyOption;
 import java.time.DateTimeException;
 import java.time.DayOfWeek;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.temporal.TemporalAdjusters;
@@ -25,6 +26,28 @@ record DemoFolder(Path root) {
 
   private static final String CONFIG = "quarry-end.toml";
   private static final String CLOCK = "clock.txt";
+  private static final String RECIPE = "growing-on.toml";
+
+  /** What is in the stock barrel, as {@code feedwitness mix} reads it. */
+  private static final String GROWING_ON =
+      """
+      title = "House Feed, growing on"
+
+      [water]
+      measured = "0.46 mS/cm"
+
+      [goal]
+      strength = "1.50 mS/cm"
+      frequency = "every watering"
+
+      [[use]]
+      product = "house-feed"
+
+      [stock]
+      volume = "200 L"
+      makes = 80
+      coldest-night = "8 °C"
+      """;
 
   static DemoFolder open(Path directory) throws IOException {
     Path root = directory.toAbsolutePath().normalize();
@@ -37,17 +60,17 @@ record DemoFolder(Path root) {
   }
 
   /**
-   * When the demo's clock starts. At normal speed: now. Faster: on the Monday morning of last week,
-   * so that its week does not lie in the future. Never before an earlier demo in this folder ended.
+   * When the demo's clock starts. At normal speed: now. Faster: on a Monday morning of last June,
+   * when the glasshouse is watered 24 times a day, so that what happens in the week can be learnt
+   * and noticed within it. Never before an earlier demo in this folder ended.
    */
   Instant clockStart(double speed, Instant now) throws IOException {
     Instant start = now;
     if (speed != 1) {
+      LocalDate today = now.atZone(ZONE).toLocalDate();
+      LocalDate monday = summer(today.getYear());
       start =
-          now.atZone(ZONE)
-              .toLocalDate()
-              .with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY))
-              .minusWeeks(1)
+          (monday.plusWeeks(1).isAfter(today) ? summer(today.getYear() - 1) : monday)
               .atTime(LocalTime.of(6, 0))
               .atZone(ZONE)
               .toInstant();
@@ -63,10 +86,15 @@ record DemoFolder(Path root) {
     }
   }
 
+  private static LocalDate summer(int year) {
+    return LocalDate.of(year, 6, 15).with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY));
+  }
+
   /** Writes the nursery's configuration anew, as a grower there would have written it. */
   ConfigFiles writeConfig(String sourceLink, String busLink, ListenAddress listen)
       throws IOException {
     Path file = root.resolve(CONFIG);
+    Files.writeString(root.resolve(RECIPE), GROWING_ON);
     Files.writeString(
         file,
         """
@@ -86,7 +114,7 @@ record DemoFolder(Path root) {
         title = "Glasshouse line"
         place = "line"
         port = "%s"
-        profile = "modbus-scaled"
+        profile = "modbus-contact"
         unit = 12
         compensation = "linear"
         percent-per-kelvin = 1.88
@@ -127,6 +155,7 @@ record DemoFolder(Path root) {
         line = "line"
         drain = "drain"
         ratio = 80
+        recipe = "growing-on.toml"
 
         [[standard]]
         name = "low"

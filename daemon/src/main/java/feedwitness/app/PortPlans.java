@@ -15,8 +15,11 @@ import java.util.Map;
 
 /** Which wires a site needs. */
 final class PortPlans {
-  /** No instrument, however speeded up, is asked more often. */
+  /** An instrument that is speeded up is asked no more often than so … */
   private static final Duration SHORTEST_INTERVAL = Duration.ofMillis(20);
+
+  /** … unless it would then be read more rarely than so, in its own time. */
+  private static final Duration RAREST = Duration.ofSeconds(5);
 
   private PortPlans() {}
 
@@ -47,7 +50,9 @@ final class PortPlans {
     if (pace == 1) {
       return profile;
     }
-    Duration interval = Duration.ofNanos((long) (profile.interval().toNanos() / pace));
+    Duration interval = shorter(profile.interval(), pace);
+    Duration rarest = shorter(RAREST, pace);
+    Duration shortest = rarest.compareTo(SHORTEST_INTERVAL) < 0 ? rarest : SHORTEST_INTERVAL;
     return new DeviceProfile(
         profile.name(),
         profile.title(),
@@ -55,7 +60,11 @@ final class PortPlans {
         profile.protocol(),
         profile.fields(),
         profile.instrument(),
-        interval.compareTo(SHORTEST_INTERVAL) < 0 ? SHORTEST_INTERVAL : interval,
+        interval.compareTo(shortest) < 0 ? shortest : interval,
         profile.longestReply());
+  }
+
+  private static Duration shorter(Duration interval, double pace) {
+    return Duration.ofNanos((long) (interval.toNanos() / pace));
   }
 }

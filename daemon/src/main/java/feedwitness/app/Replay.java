@@ -2,17 +2,16 @@ package feedwitness.app;
 
 import feedwitness.app.CsvRows.UnfitException;
 import feedwitness.measurement.TemperatureCompensation;
+import feedwitness.publish.FindingsCsv;
 import feedwitness.quantity.PointName;
 import feedwitness.site.CompensationChoice;
 import feedwitness.site.FeedLine;
 import feedwitness.watch.drift.DriftFinding;
-import feedwitness.watch.drift.DriftFinding.Stage;
 import feedwitness.watch.drift.DriftWatch;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.time.Instant;
-import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** A recorded table through the drift watch, row by row; memory does not grow with its length. */
@@ -45,7 +44,7 @@ final class Replay {
   void run(BufferedReader in) throws IOException, UnfitException {
     CsvRows table = new CsvRows(in);
     RecordedRow.Columns columns = RecordedRow.Columns.of(table);
-    out.print("start,detected,size_percent,kind\n");
+    out.print(FindingsCsv.HEADER + "\n");
     PlainRow plain = new PlainRow(table.headerText());
     for (String text = table.nextLine(); text != null; text = table.nextLine()) {
       if (plain.read(text)) {
@@ -93,20 +92,12 @@ final class Replay {
   }
 
   private void print(DriftFinding finding) {
-    if (finding.stage().compareTo(Stage.NOTICE) >= 0) {
+    if (FindingsCsv.isTold(finding)) {
       told++;
     } else if (!all) {
       return;
     }
-    out.printf(
-        Locale.ROOT,
-        "%s,%s,%s,%s%n",
-        finding.start(),
-        finding.detected(),
-        Double.isNaN(finding.sizePercent())
-            ? ""
-            : String.format(Locale.ROOT, "%.1f", finding.sizePercent()),
-        finding.kind().code());
+    out.print(FindingsCsv.line(finding) + "\n");
   }
 
   /** What was done, in one line. */

@@ -125,7 +125,7 @@ final class Wiring {
     engine.watch(checks);
     engine.watch(alarms);
     FeedLineWatch lines =
-        new FeedLineWatch(config.site(), engine::stampNow, ledger, ledger, alarms::report);
+        new FeedLineWatch(config.site(), engine::stampNow, ledger, ledger, ledger, alarms::report);
     engine.watch(lines);
     SessionPool sessions = new SessionPool(around.opener(), TimeSource.system(), intake);
     PageProbeDesk desk =

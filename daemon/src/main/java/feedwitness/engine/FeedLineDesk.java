@@ -1,8 +1,10 @@
 package feedwitness.engine;
 
 import feedwitness.quantity.PointName;
+import feedwitness.watch.drift.DriftFinding;
 import feedwitness.watch.drift.LineChange;
 import java.io.IOException;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +16,24 @@ public interface FeedLineDesk {
 
   /** One of them. */
   Optional<FeedLineStatus> feedLine(PointName name);
+
+  /**
+   * The watch over what is stored; takes as long as there is much of it.
+   *
+   * @return empty if there is no such feed line
+   */
+  Optional<Replayed> replay(PointName name, Optional<Instant> from, Optional<Instant> to);
+
+  /**
+   * What a replay found.
+   *
+   * @param summary what was gone through, in one line
+   */
+  record Replayed(List<DriftFinding> findings, String summary) {
+    public Replayed {
+      findings = List.copyOf(findings);
+    }
+  }
 
   /**
    * Somebody did something to a feed line on purpose. Waits until that is safe on record, then lets

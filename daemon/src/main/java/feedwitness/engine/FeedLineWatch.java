@@ -1,8 +1,11 @@
 package feedwitness.engine;
 
 import feedwitness.alarm.Condition;
+import feedwitness.ledger.Evidence;
 import feedwitness.ledger.EvidenceHistory;
 import feedwitness.ledger.EvidenceLedger;
+import feedwitness.ledger.EvidenceQuery;
+import feedwitness.ledger.History;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
@@ -13,6 +16,7 @@ import feedwitness.watch.drift.DriftFinding;
 import feedwitness.watch.drift.LineChange;
 import java.io.IOException;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,19 +37,26 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
   /** A stop keeps all; a power cut loses so much, less than a pause in an irrigation event. */
   private static final long KEEP_NANOS = Duration.ofMinutes(1).toNanos();
 
+  /** Checks and what runs are looked up so often. */
+  private static final long CATCH_UP_NANOS = Duration.ofSeconds(30).toNanos();
+
   private final EvidenceLedger ledger;
   private final EvidenceHistory history;
+  private final History readings;
   private final Recorder recorder;
   private final Supplier<Stamp> clock;
   private final Consumer<Condition> alarms;
   private final Map<PointName, LineRun> runs = new LinkedHashMap<>();
+  private Site site;
   private long keptNanos;
+  private long caughtUpNanos;
   private boolean changed;
 
   /**
    * Starts from what was kept.
    *
    * @param clock stamps what happens
+   * @param readings as they came, for replays
    * @param alarms is told every condition whenever it is judged
    */
   public FeedLineWatch(
@@ -53,13 +64,17 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
       Supplier<Stamp> clock,
       EvidenceLedger ledger,
       EvidenceHistory history,
+      History readings,
       Consumer<Condition> alarms) {
     this.ledger = ledger;
     this.history = history;
+    this.readings = readings;
     this.recorder = new Recorder(ledger);
     this.clock = clock;
     this.alarms = alarms;
     this.keptNanos = clock.get().monotonicNanos();
+    this.caughtUpNanos = keptNanos;
+    this.site = site;
     follow(site);
   }
 
@@ -91,6 +106,10 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
   public void tick(Stamp now) {
     List<Condition> conditions = new ArrayList<>();
     synchronized (this) {
+      if (now.monotonicNanos() - caughtUpNanos >= CATCH_UP_NANOS) {
+        caughtUpNanos = now.monotonicNanos();
+        runs.values().forEach(run -> record(run.catchUp(now), now));
+      }
       runs.values().forEach(run -> conditions.addAll(run.conditions()));
       if (changed && now.monotonicNanos() - keptNanos >= KEEP_NANOS) {
         keptNanos = now.monotonicNanos();
@@ -111,7 +130,8 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
   }
 
   @Override
-  public synchronized void follow(Site site) {
+  public synchronized void follow(Site changed) {
+    site = changed;
     Map<PointName, LineRun> before = new LinkedHashMap<>(runs);
     runs.clear();
     for (FeedLine configured : site.feedLines()) {
@@ -128,42 +148,42 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
     }
   }
 
-  private static LineRun resume(FeedLine line, Site site, Optional<String> kept) {
+  private LineRun resume(FeedLine line, Site site, Optional<String> kept) {
     try {
-      return kept.map(text -> LineRun.resume(line, site.zone(), text))
-          .orElseGet(() -> new LineRun(line, site.zone()));
+      return kept.map(text -> LineRun.resume(line, site, history, text))
+          .orElseGet(() -> anew(line, site));
     } catch (IllegalArgumentException e) {
       Logger.warn("feed line {} learns anew what is normal: {}", line.name(), e.getMessage());
-      return new LineRun(line, site.zone());
+      Stamp now = clock.get();
+      recorder.record(now, LineRecords.anew(line, String.valueOf(e.getMessage()), now.wall()));
+      return anew(line, site);
     }
   }
 
+  private LineRun anew(FeedLine line, Site site) {
+    List<Evidence> newest = history.evidence(EvidenceQuery.newest(1));
+    return new LineRun(line, site, history, newest.isEmpty() ? 0 : newest.get(0).id());
+  }
+
   /** A line that lists no strengths of its own is fed what the nursery feeds at its point. */
-  private static FeedLine withStrengths(FeedLine line, Site site) {
-    List<Double> strengths =
-        site.strengths().stream()
-            .filter(each -> each.of() == StrengthOf.TOTAL && each.isFedAt(line.line()))
-            .map(each -> each.milliSiemensPerCm())
-            .toList();
-    if (!line.strengths().isEmpty() || strengths.isEmpty()) {
+  static FeedLine withStrengths(FeedLine line, Site site) {
+    if (!line.strengths().isEmpty()) {
       return line;
     }
     try {
-      return new FeedLine(
-          line.name(),
-          line.title(),
-          line.source(),
-          line.tank(),
-          line.line(),
-          line.drain(),
-          line.mixer(),
-          strengths,
-          line.sourceStrength(),
-          line.limits());
+      return line.withStrengths(
+          strengths(line, site, StrengthOf.TOTAL), strengths(line, site, StrengthOf.ADDED));
     } catch (IllegalArgumentException e) {
       Logger.warn("feed line {} learns its strengths: {}", line.name(), e.getMessage());
       return line;
     }
+  }
+
+  private static List<Double> strengths(FeedLine line, Site site, StrengthOf of) {
+    return site.strengths().stream()
+        .filter(each -> each.of() == of && each.isFedAt(line.line()))
+        .map(each -> each.milliSiemensPerCm())
+        .toList();
   }
 
   @Override
@@ -174,6 +194,19 @@ public final class FeedLineWatch implements EngineWatcher, FeedLineDesk {
   @Override
   public synchronized Optional<FeedLineStatus> feedLine(PointName name) {
     return Optional.ofNullable(runs.get(name)).map(LineRun::status);
+  }
+
+  @Override
+  public Optional<Replayed> replay(PointName name, Optional<Instant> from, Optional<Instant> to) {
+    LineReplay replay;
+    synchronized (this) {
+      LineRun run = runs.get(name);
+      if (run == null) {
+        return Optional.empty();
+      }
+      replay = new LineReplay(run.line(), site, readings, history);
+    }
+    return Optional.of(replay.run(from, to));
   }
 
   @Override

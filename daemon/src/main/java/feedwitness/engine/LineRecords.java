@@ -4,6 +4,7 @@ import feedwitness.ledger.EvidenceDraft;
 import feedwitness.site.FeedLine;
 import feedwitness.watch.drift.DriftFinding;
 import feedwitness.watch.drift.LineChange;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -40,6 +41,17 @@ public final class LineRecords {
     fields.put("ambiguous", Boolean.toString(finding.diagnosis().ambiguous()));
     fields.put("words", finding.words());
     return EvidenceDraft.of(FINDING, finding.feedLine().text(), fields);
+  }
+
+  /** What was known of a line had to be let go. */
+  static EvidenceDraft anew(FeedLine line, String why, Instant at) {
+    Map<String, String> fields = new TreeMap<>();
+    fields.put("kind", DriftFinding.Kind.EVIDENCE.code());
+    fields.put("stage", code(DriftFinding.Stage.NOTE));
+    fields.put("start", at.toString());
+    fields.put("detected", at.toString());
+    fields.put("words", "%s: what is normal is learnt anew: %s".formatted(line.name(), why));
+    return EvidenceDraft.of(FINDING, line.name().text(), fields);
   }
 
   /** A note in the journal, so that whoever reads that sees what was done. */

@@ -2,11 +2,14 @@ package feedwitness.engine;
 
 import feedwitness.alarm.Condition;
 import feedwitness.alarm.LineKinds;
+import feedwitness.feed.FeedStock;
+import feedwitness.ledger.Evidence;
+import feedwitness.ledger.EvidenceHistory;
 import feedwitness.measurement.Measurement;
 import feedwitness.quantity.Octets;
 import feedwitness.quantity.Stamp;
 import feedwitness.site.FeedLine;
-import feedwitness.watch.drift.DeliveredShare;
+import feedwitness.site.Site;
 import feedwitness.watch.drift.DriftFinding;
 import feedwitness.watch.drift.DriftStanding;
 import feedwitness.watch.drift.DriftStanding.Phase;
@@ -14,6 +17,7 @@ import feedwitness.watch.drift.DriftWatch;
 import feedwitness.watch.drift.LineChange;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
@@ -21,26 +25,36 @@ import java.util.Optional;
 /** One feed line: its watch and what stands. Not for several threads. */
 final class LineRun {
   /** Of the text that is kept; the watch's own state has a version too. */
-  private static final String VERSION = "feed-line 1";
+  private static final String VERSION = "feed-line 2";
 
-  private static final int LINES = 4;
+  private static final int LINES = 5;
 
   /** What was told before a restart is let go after so many events as usual. */
   private static final int USUAL_AGAIN = 3;
 
   private final ZoneId zone;
   private final DriftWatch watch;
+  private final LineDeeds deeds;
+  private long seen;
   private Optional<LineTold> told = Optional.empty();
   private boolean recalled;
   private Instant recalledAt = Instant.EPOCH;
 
-  LineRun(FeedLine line, ZoneId zone) {
-    this(new DriftWatch(line), zone);
+  /**
+   * A line about which nothing is known yet.
+   *
+   * @param seen the last record that was made before
+   */
+  LineRun(FeedLine line, Site site, EvidenceHistory history, long seen) {
+    this(new DriftWatch(line), site, history, seen);
   }
 
-  private LineRun(DriftWatch watch, ZoneId zone) {
+  private LineRun(DriftWatch watch, Site site, EvidenceHistory history, long seen) {
     this.watch = watch;
-    this.zone = zone;
+    this.zone = site.zone();
+    this.seen = seen;
+    this.deeds = new LineDeeds(watch.feedLine(), site, history);
+    deeds.begin(watch, seen);
   }
 
   /**
@@ -49,16 +63,18 @@ final class LineRun {
    * @throws IllegalArgumentException in words for people if the text is damaged, of another
    *     version, or of a feed line that was configured otherwise
    */
-  static LineRun resume(FeedLine line, ZoneId zone, String text) {
+  static LineRun resume(FeedLine line, Site site, EvidenceHistory history, String text) {
     String[] lines = text.split("\n", -1);
     if (lines.length != LINES || !lines[0].equals(VERSION)) {
       throw new IllegalArgumentException("what was kept is damaged or of another version");
     }
     if (!lines[1].equals(fingerprint(line))) {
-      throw new IllegalArgumentException("it was configured otherwise before");
+      throw new IllegalArgumentException(
+          "points, mixer, recipe or strengths are configured otherwise than before");
     }
     Octets state = Octets.of(Base64.getDecoder().decode(lines[2]));
-    LineRun run = new LineRun(DriftWatch.resume(line, new DeliveredShare.Added(), state), zone);
+    LineRun run =
+        new LineRun(DriftWatch.resume(line, state), site, history, Long.parseLong(lines[4]));
     if (!lines[3].isEmpty()) {
       run.told = Optional.of(LineTold.parse(lines[3]));
       run.recalled = true;
@@ -74,18 +90,22 @@ final class LineRun {
         VERSION,
         fingerprint(line()),
         Base64.getEncoder().encodeToString(watch.state().toArray()),
-        told.map(LineTold::text).orElse(""));
+        told.map(LineTold::text).orElse(""),
+        Long.toString(seen));
   }
 
   /** What the state rests on; titles and limits may change without learning anew. */
   private static String fingerprint(FeedLine line) {
-    return "%s %s %s %s %s"
+    return "%s %s %s %s %s %s %s %s"
         .formatted(
             line.source().map(Object::toString).orElse("-"),
             line.line(),
+            line.contact().map(Object::toString).orElse("-"),
             line.mixer().words(),
             line.strengths(),
-            line.sourceStrength());
+            line.added(),
+            line.sourceStrength(),
+            line.stock().map(FeedStock::fingerprint).orElse("-"));
   }
 
   FeedLine line() {
@@ -97,10 +117,29 @@ final class LineRun {
   }
 
   List<DriftFinding> take(Measurement measurement) {
+    if (measurement.point().equals(line().line())) {
+      deeds.announce(watch, measurement.stamp());
+    }
     List<DriftFinding> found = watch.take(measurement);
     if (!found.isEmpty()) {
       recalled = false;
     }
+    return found;
+  }
+
+  /** What was put on record about the line meanwhile. */
+  List<DriftFinding> catchUp(Stamp now) {
+    List<DriftFinding> found = new ArrayList<>();
+    for (Evidence record : deeds.after(seen)) {
+      found.addAll(apply(record, now));
+    }
+    return found;
+  }
+
+  List<DriftFinding> apply(Evidence record, Stamp now) {
+    seen = record.id();
+    List<DriftFinding> found = deeds.apply(record, watch, now);
+    recalled &= found.isEmpty();
     return found;
   }
 

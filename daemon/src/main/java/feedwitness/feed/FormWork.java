@@ -38,6 +38,19 @@ final class FormWork {
         : new MixOutcome.Faulty(faults);
   }
 
+  /** What is mixed, to be solved back; after {@link #outcome}, if that found no fault. */
+  Optional<FeedStock> feed() {
+    return request.flatMap(
+        r ->
+            doses.flatMap(
+                d ->
+                    FeedStock.of(
+                        r.title(),
+                        new Blend(r.water(), r.acid(), d),
+                        r.stock().map(StockWish::makes).orElse(Double.NaN),
+                        foresight)));
+  }
+
   private void mix(Products products) {
     request = new MixReader(form, products, foresight).read();
     if (request.isEmpty() || !faults.isEmpty()) {

@@ -1,9 +1,13 @@
 package feedwitness.measurement;
 
 import feedwitness.quality.Flags;
+import feedwitness.quality.QualityFlag;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
+import feedwitness.sample.Contact;
+import feedwitness.sample.Indication;
 import feedwitness.sample.Sample;
+import java.util.Optional;
 
 /**
  * One measurement, or the record that one is missing.
@@ -43,5 +47,17 @@ public record Measurement(
 
   public Stamp stamp() {
     return sample.stamp();
+  }
+
+  /** What a flow or pump contact at the instrument said; empty if there is none. */
+  public Optional<Boolean> waterFlows() {
+    Contact contact =
+        sample instanceof Indication indication ? indication.reading().contact() : Contact.NONE;
+    return contact == Contact.NONE ? Optional.empty() : Optional.of(contact == Contact.CLOSED);
+  }
+
+  /** Whether the probe was in the liquid of its place, as far as is known: not in a beaker. */
+  public boolean isOfItsPlace() {
+    return !flags.has(QualityFlag.IN_BEAKER) && !flags.has(QualityFlag.OUT_OF_PLACE);
   }
 }

@@ -47,6 +47,7 @@ public record DeviceProfile(
     checkDuration("longest reply", longestReply, LONGEST_WAIT);
     checkPlace("conductivity", fields.conductivity(), protocol);
     fields.temperature().ifPresent(place -> checkPlace("temperature", place, protocol));
+    fields.contact().ifPresent(at -> checkPlace("contact", at.place(), protocol));
   }
 
   private static void checkDuration(String item, Duration value, Duration limit) {

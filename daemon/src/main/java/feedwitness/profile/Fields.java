@@ -9,12 +9,31 @@ import java.util.Optional;
  * Where in a message conductivity and temperature stand, and in which unit.
  *
  * @param temperature empty if the instrument states none
+ * @param contact where a flow or pump contact stands; empty if there is none
  */
 public record Fields(
     Place conductivity,
     ConductivityUnit conductivityUnit,
     Optional<Place> temperature,
-    TemperatureUnit temperatureUnit) {
+    TemperatureUnit temperatureUnit,
+    Optional<ContactPlace> contact) {
+
+  /**
+   * A contact.
+   *
+   * @param place of a number
+   * @param closedIsZero whether 0 says that it is closed, rather than any other number
+   */
+  public record ContactPlace(Place place, boolean closedIsZero) {}
+
+  /** Without a contact. */
+  public Fields(
+      Place conductivity,
+      ConductivityUnit conductivityUnit,
+      Optional<Place> temperature,
+      TemperatureUnit temperatureUnit) {
+    this(conductivity, conductivityUnit, temperature, temperatureUnit, Optional.empty());
+  }
 
   /**
    * Checks that the two numbers do not stand in the same place.
@@ -26,6 +45,13 @@ public record Fields(
       throw new IllegalArgumentException(
           "conductivity and temperature are both read from %s; give each its own place"
               .formatted(conductivity.text()));
+    }
+    if (contact.isPresent()
+        && (overlap(conductivity, contact.get().place())
+            || temperature.filter(other -> overlap(other, contact.get().place())).isPresent())) {
+      throw new IllegalArgumentException(
+          "contact is read from %s like another field; give it its own place"
+              .formatted(contact.get().place().text()));
     }
   }
 

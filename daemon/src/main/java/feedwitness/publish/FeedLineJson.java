@@ -10,8 +10,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param told what stands and needs to be known, in one sentence; empty if nothing
  * @param expected what the line should carry at the strength of its last event
+ * @param expectedPlusMinus of it, nearly certain; only where it is solved from a stock
+ * @param expectedFrom where it is known from
  * @param measured what it carried
- * @param sharePercent what was delivered over what is normal
+ * @param sharePercent what was delivered over what was expected
+ * @param ratioExpected litres of feed one of stock should make at that strength
  * @param ratio litres of feed one of stock really makes, nearly certain within {@code
  *     ratioPlusMinus}
  * @param open the change that lasts
@@ -29,9 +32,13 @@ record FeedLineJson(
     String told,
     @JsonProperty("normal_rests_on_events") int normalEvents,
     @JsonProperty("expected_mS_cm") @Nullable BigDecimal expected,
+    @JsonProperty("expected_plus_minus_mS_cm") @Nullable BigDecimal expectedPlusMinus,
+    @JsonProperty("expected_from") String expectedFrom,
+    @JsonProperty("expected_from_words") String expectedFromWords,
     @JsonProperty("measured_mS_cm") @Nullable BigDecimal measured,
     @JsonProperty("share_percent") @Nullable BigDecimal sharePercent,
     @JsonProperty("share_plus_minus_percent") @Nullable BigDecimal sharePlusMinus,
+    @JsonProperty("ratio_expected") @Nullable BigDecimal ratioExpected,
     @Nullable BigDecimal ratio,
     @JsonProperty("ratio_plus_minus") @Nullable BigDecimal ratioPlusMinus,
     LimitsJson limits,

@@ -53,9 +53,13 @@ record FeedLineMapping(LiveView live, EvidenceHistory history) {
         status.told(),
         standing.events(),
         Numbers.conductivity(standing.expected()),
+        Numbers.conductivity(standing.expectedPlusMinus()),
+        Codes.of(standing.from()),
+        from(line, standing),
         Numbers.conductivity(standing.measured()),
         tenth(standing.sharePercent()),
         tenth(plusMinus),
+        tenth(standing.ratioExpected()),
         tenth(standing.ratio()),
         tenth(standing.ratio() * plusMinus / standing.sharePercent()),
         new FeedLineJson.LimitsJson(
@@ -70,6 +74,15 @@ record FeedLineMapping(LiveView live, EvidenceHistory history) {
                         Numbers.time(each.start()), tenth(each.percent()), each.strength()))
             .toList(),
         log(line));
+  }
+
+  /** Where what is expected is known from, with the recipe's own title. */
+  private static String from(FeedLine line, DriftStanding standing) {
+    boolean recipe = standing.from() == DriftStanding.From.RECIPE;
+    return line.stock()
+        .filter(stock -> recipe)
+        .map(stock -> "%s: %s".formatted(standing.from().words(), stock.title()))
+        .orElse(standing.from().words());
   }
 
   private static BigDecimal strength(double milliSiemensPerCm) {

@@ -118,6 +118,21 @@ public final class RemoteService {
     return String.join("&", parameters);
   }
 
+  /** What a feed line's watch finds in what is stored, as a table; close it. */
+  public InputStream replay(String line, Optional<Instant> from, Optional<Instant> to, boolean all)
+      throws IOException {
+    List<String> parameters = new ArrayList<>(List.of("all=" + all));
+    from.ifPresent(time -> parameters.add("from=" + time));
+    to.ifPresent(time -> parameters.add("to=" + time));
+    return stream(
+        get(
+            "%s/%s/replay?%s"
+                .formatted(
+                    FeedLineRoutes.PATH,
+                    URLEncoder.encode(line, StandardCharsets.UTF_8),
+                    String.join("&", parameters))));
+  }
+
   /** The journal as a table; close it. Ends with an IOException if it is cut off. */
   public InputStream journal() throws IOException {
     return stream(get(Routes.API + "/journal/export"));

@@ -104,6 +104,7 @@ final class Routes {
         post(API + "/feeding/level", feeding::level),
         get(FeedLineRoutes.PATH, lines::list),
         post(FeedLineRoutes.PATH + "/{name}/changes", lines::change),
+        get(FeedLineRoutes.PATH + "/{name}/replay", lines::replay),
         get(AtomRoutes.PATH, atom::current),
         get(AtomRoutes.ARCHIVE + "{name}", atom::archive),
         get("/metrics", metrics::answer));

@@ -93,9 +93,10 @@ final class StandText {
         words.add(
             String.format(
                 java.util.Locale.ROOT,
-                "last event %.2f mS/cm, expected %.2f",
+                "last event %.2f mS/cm, expected %.2f (%s)",
                 line.path("measured_mS_cm").asDouble(),
-                line.path("expected_mS_cm").asDouble()));
+                line.path("expected_mS_cm").asDouble(),
+                line.path("expected_from_words").asText()));
       }
       if (line.path("ratio").isNumber()) {
         words.add(

@@ -81,8 +81,21 @@ final class LineDecoder implements Decoder {
                 text);
     return new Decoded(
         new Reading(
-            conductivity.value(), conductivity.unit(), temperature.value(), temperature.unit()),
+            conductivity.value(),
+            conductivity.unit(),
+            temperature.value(),
+            temperature.unit(),
+            contact(match)),
         Remarks.join(conductivity.remark(), temperature.remark()));
+  }
+
+  private Contact contact(Matcher match) throws NotUnderstoodException {
+    if (fields.contact().isEmpty()) {
+      return Contact.NONE;
+    }
+    String text = captured(match, ((Group) fields.contact().get().place()).name());
+    return Contacts.of(
+        fields.contact().get(), text.isEmpty() ? Double.NaN : number("contact", text));
   }
 
   private record Field<U>(double value, U unit, String remark) {}

@@ -66,8 +66,16 @@ final class ModbusDecoder implements Decoder {
             finiteOrNaN(conductivity),
             fields.conductivityUnit(),
             finiteOrNaN(temperature),
-            fields.temperatureUnit()),
+            fields.temperatureUnit(),
+            contact(frames)),
         remark);
+  }
+
+  private Contact contact(List<Frame> frames) {
+    return fields
+        .contact()
+        .map(at -> Contacts.of(at, number((Registers) at.place(), frames)))
+        .orElse(Contact.NONE);
   }
 
   /** Infinity is no number an instrument can have measured: it stands for none. */

@@ -8,12 +8,23 @@ import feedwitness.quantity.TemperatureUnit;
  *
  * @param conductivity in {@code conductivityUnit}; NaN if the instrument sent none or no number
  * @param temperature in {@code temperatureUnit}; NaN if the instrument sent none or no number
+ * @param contact of a flow switch or pump
  */
 public record Reading(
     double conductivity,
     ConductivityUnit conductivityUnit,
     double temperature,
-    TemperatureUnit temperatureUnit) {
+    TemperatureUnit temperatureUnit,
+    Contact contact) {
+
+  /** Of an instrument without a contact. */
+  public Reading(
+      double conductivity,
+      ConductivityUnit conductivityUnit,
+      double temperature,
+      TemperatureUnit temperatureUnit) {
+    this(conductivity, conductivityUnit, temperature, temperatureUnit, Contact.NONE);
+  }
 
   /** Conductivity in mS/cm as indicated; NaN if none. */
   public double conductivityMilliSiemensPerCm() {

@@ -1,5 +1,6 @@
 package feedwitness.settings;
 
+import feedwitness.feed.FeedStock;
 import feedwitness.quantity.PointName;
 import feedwitness.site.DriftLimits;
 import feedwitness.site.FeedLine;
@@ -24,16 +25,26 @@ final class FeedLineReader {
           "tank",
           "line",
           "drain",
+          "second",
+          "contact",
           "ratio",
           "dial",
+          FeedStockReader.RECIPE,
+          FeedStockReader.READS,
+          FeedStockReader.DILUTION,
           "strengths",
-          "source-strength",
+          FeedStockReader.WATER,
           "notice-percent",
           "alarm-percent",
           "false-alarms");
   static final double MOST_RATIO = 10_000;
   static final double MOST_DIAL = 100;
   private static final int LONGEST_TITLE = 80;
+  private static final String SOURCE_IS =
+      "source is the point before feed is added, line the one after; leave source out if there is"
+          + " none";
+  private static final String SECOND_IS =
+      "second is another probe in the same liquid; leave it out if there is none";
 
   private final Map<String, PointName> points;
 
@@ -74,25 +85,37 @@ final class FeedLineReader {
     Optional<PointName> source = point(section, "source");
     Optional<PointName> tank = point(section, "tank");
     Optional<PointName> drain = point(section, "drain");
+    Optional<PointName> second = point(section, "second");
+    Optional<PointName> contact = point(section, "contact");
     Optional<Mixer> mixer = mixer(section);
     Optional<DriftLimits> limits = limits(section);
     Optional<List<Double>> strengths = strengths(section);
-    Optional<Double> sourceStrength = strength(section, "source-strength");
+    Optional<Double> sourceStrength = strength(section, FeedStockReader.WATER);
+    Optional<FeedStockReader.Found> stock = FeedStockReader.read(section, mixer, sourceStrength);
     boolean faulty =
         lost(section, "source", source)
             || lost(section, "tank", tank)
             || lost(section, "drain", drain)
-            || lost(section, "source-strength", sourceStrength)
-            || twice(section, source, line);
+            || lost(section, "second", second)
+            || lost(section, "contact", contact)
+            || lost(section, FeedStockReader.WATER, sourceStrength)
+            || twice(section, "source", source, line, SOURCE_IS)
+            || twice(section, "second", second, line, SECOND_IS);
     if (faulty
         || name.isEmpty()
         || title.isEmpty()
         || line.isEmpty()
         || mixer.isEmpty()
         || limits.isEmpty()
-        || strengths.isEmpty()) {
+        || strengths.isEmpty()
+        || stock.isEmpty()) {
       return Optional.empty();
     }
+    double water =
+        sourceStrength
+            .or(() -> stock.get().stock().map(FeedStock::water))
+            .filter(strength -> strength > 0)
+            .orElse(Double.NaN);
     return section.made(
         "strengths",
         () ->
@@ -103,10 +126,14 @@ final class FeedLineReader {
                 tank,
                 line.get(),
                 drain,
+                second,
+                contact,
                 mixer.get(),
                 strengths.get(),
-                sourceStrength.orElse(Double.NaN),
-                limits.get()));
+                List.of(),
+                water,
+                limits.get(),
+                stock.get().stock()));
   }
 
   private static boolean lost(Section section, String key, Optional<?> value) {
@@ -114,14 +141,10 @@ final class FeedLineReader {
   }
 
   private static boolean twice(
-      Section section, Optional<PointName> source, Optional<PointName> line) {
-    boolean same = source.isPresent() && source.equals(line);
+      Section section, String key, Optional<PointName> one, Optional<PointName> line, String is) {
+    boolean same = one.isPresent() && one.equals(line);
     if (same) {
-      section.problem(
-          "source",
-          "source and line are both point '%s'".formatted(source.get()),
-          "source is the point before feed is added, line the one after; leave source out if there"
-              + " is none");
+      section.problem(key, "%s and line are both point '%s'".formatted(key, one.get()), is);
     }
     return same;
   }

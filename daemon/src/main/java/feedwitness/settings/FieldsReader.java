@@ -30,6 +30,9 @@ final class FieldsReader {
           "scale",
           "offset");
 
+  private static final Set<String> CONTACT =
+      Set.of("group", "function", "register", "type", "order", "closed-is");
+
   private FieldsReader() {}
 
   static Optional<Fields> read(Section root, Optional<Protocol> protocol) {
@@ -46,18 +49,38 @@ final class FieldsReader {
         conductivity.flatMap(s -> place(s, "conductivity", protocol.get()));
     Optional<Fields.Place> second =
         temperature.flatMap(s -> place(s, "temperature", protocol.get()));
+    Optional<Fields.ContactPlace> contact = contact(root, protocol.get());
+    if (root.has("contact") && contact.isEmpty()) {
+      return Optional.empty();
+    }
     boolean whole = !root.has("temperature") || (second.isPresent() && temperatureUnit.isPresent());
     if (!whole || place.isEmpty() || conductivityUnit.isEmpty()) {
       return Optional.empty();
     }
     return root.made(
-        root.has("temperature") ? "temperature" : "conductivity",
+        root.has("contact") ? "contact" : root.has("temperature") ? "temperature" : "conductivity",
         () ->
             new Fields(
                 place.get(),
                 conductivityUnit.get(),
                 second,
-                temperatureUnit.orElse(TemperatureUnit.CELSIUS)));
+                temperatureUnit.orElse(TemperatureUnit.CELSIUS),
+                contact));
+  }
+
+  private static Optional<Fields.ContactPlace> contact(Section root, Protocol protocol) {
+    return root.table("contact", CONTACT)
+        .flatMap(
+            section ->
+                ProfileReader.or(
+                        section,
+                        "closed-is",
+                        false,
+                        section.choice("closed-is", Map.of("not zero", false, "zero", true)))
+                    .flatMap(
+                        zero ->
+                            place(section, "contact", protocol)
+                                .map(place -> new Fields.ContactPlace(place, zero))));
   }
 
   private static Optional<ConductivityUnit> conductivityUnit(Section section) {

@@ -30,6 +30,7 @@ final class ProfileReader {
           "modbus",
           "conductivity",
           "temperature",
+          "contact",
           "instrument");
   private static final Set<String> SERIAL = Set.of("baud", "data-bits", "parity", "stop-bits");
 

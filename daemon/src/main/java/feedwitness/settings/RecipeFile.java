@@ -1,6 +1,7 @@
 package feedwitness.settings;
 
 import feedwitness.feed.Fault;
+import feedwitness.feed.FeedStock;
 import feedwitness.feed.MixOutcome;
 import feedwitness.feed.Mixer;
 import java.nio.file.Path;
@@ -56,6 +57,27 @@ public final class RecipeFile {
       return new Outcome.Faulty(problems.list());
     }
     return new Outcome.Mixed((MixOutcome.Mixed) outcome);
+  }
+
+  /** Reads a recipe for what it feeds; its faults are noted. */
+  static Optional<FeedStock> feed(Path file, Mixer mixer, Problems problems) {
+    Outcome outcome = mix(file, mixer);
+    if (outcome instanceof Outcome.Faulty faulty) {
+      faulty.problems().forEach(problems::add);
+      return Optional.empty();
+    }
+    Optional<FeedStock> feed =
+        TomlFile.read(file, Set.copyOf(Mixer.SECTIONS), problems)
+            .flatMap(section -> mixer.feed(map(section.parsed())));
+    if (feed.isEmpty()) {
+      problems.add(
+          file,
+          Spot.START,
+          "",
+          "this recipe mixes no feed that can be solved with the conductivity model",
+          "give it water, goal, use and make; feedwitness mix prints what it makes");
+    }
+    return feed;
   }
 
   private static Map<String, Object> map(TomlTable table) {

@@ -2,6 +2,7 @@ package feedwitness.simulate;
 
 import feedwitness.quantity.Octets;
 import java.io.ByteArrayOutputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,13 @@ final class ModbusSlave {
       int first = (int) Math.max(0, Math.min(0xffff, unsigned));
       int second = (int) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, signed));
       return new Unit(function, List.of(first, second & 0xffff));
+    }
+
+    /** With one more register, 1 while a contact is closed. */
+    Unit withContact(boolean closed) {
+      List<Integer> all = new ArrayList<>(registers);
+      all.add(closed ? 1 : 0);
+      return new Unit(function, all);
     }
   }
 

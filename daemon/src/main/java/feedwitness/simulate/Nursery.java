@@ -156,7 +156,8 @@ public final class Nursery {
       units.put(
           LINE_UNIT,
           ModbusSlave.Unit.integers(
-              4, Math.round(line.indicated() * 1000), Math.round(line.indicatedCelsius() * 10)));
+                  4, Math.round(line.indicated() * 1000), Math.round(line.indicatedCelsius() * 10))
+              .withContact(plant.line().flow() > 0));
     }
     return units;
   }

@@ -9,8 +9,8 @@ import org.tinylog.Logger;
 
 /**
  * A nursery on real ports: one thread pushes the source probe's line every two simulated seconds,
- * but never faster than one in 20 ms; one answers on the bus. Both bring the nursery up to its
- * clock first. Safe to call from any thread.
+ * but never faster than one in 20 ms; one answers on the bus, and tells a clock that waits. Both
+ * bring the nursery up to its clock first. Safe to call from any thread.
  */
 public final class RunningNursery implements AutoCloseable {
   private static final int PUSH_SECONDS = 2;
@@ -136,7 +136,11 @@ public final class RunningNursery implements AutoCloseable {
       Octets heard = desk.receive(BUS_SILENCE_MILLIS);
       if (heard.length() == 0) {
         answer(desk, ear.silence());
-        desk.follow(scheduled(Wire.BUS));
+        boolean pulled = scheduled(Wire.BUS);
+        if (pulled) {
+          clock.heard(); // nothing to wait for
+        }
+        desk.follow(pulled);
       } else {
         ear.hear(heard).forEach(request -> answer(desk, request));
       }
@@ -152,6 +156,7 @@ public final class RunningNursery implements AutoCloseable {
       model.advanceTo(clock.wall());
       answer = desk.isGarbled() ? model.burst() : model.answer(request);
     }
+    clock.heard();
     desk.say(answer);
   }
 

@@ -2,6 +2,7 @@ package feedwitness.store;
 
 import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Contact;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Missing;
 import java.util.List;
@@ -19,7 +20,25 @@ final class Codes {
   private static final List<TemperatureUnit> TEMPERATURE =
       List.of(TemperatureUnit.CELSIUS, TemperatureUnit.FAHRENHEIT);
 
+  /** The bits of an origin; those above are a contact's, none in a file without contacts. */
+  static final int ORIGIN = 0x0f;
+
+  private static final int PER_CONTACT = 0x10;
+  private static final List<Contact> CONTACT = List.of(Contact.NONE, Contact.OPEN, Contact.CLOSED);
+
   private Codes() {}
+
+  static int of(Contact contact) {
+    return PER_CONTACT * known(CONTACT.indexOf(contact), contact);
+  }
+
+  static Contact contact(int code) throws DamagedException {
+    int index = code / PER_CONTACT;
+    if (index >= CONTACT.size()) {
+      throw new DamagedException("contact %d is not known".formatted(index));
+    }
+    return CONTACT.get(index);
+  }
 
   static int of(ConductivityUnit unit) {
     return known(CONDUCTIVITY.indexOf(unit), unit);

@@ -5,6 +5,7 @@ import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Contact;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Missing;
 import feedwitness.sample.Reading;
@@ -29,12 +30,13 @@ sealed interface Shape {
       Indication.Origin origin,
       ConductivityUnit conductivityUnit,
       TemperatureUnit temperatureUnit,
+      Contact contact,
       Flags flags,
       int basis)
       implements Shape {
     @Override
     public void write(ByteSink sink) {
-      sink.octet(Codes.of(origin));
+      sink.octet(Codes.of(origin) | Codes.of(contact));
       sink.octet(Codes.of(conductivityUnit));
       sink.octet(Codes.of(temperatureUnit));
       sink.unsigned(flags.bits());
@@ -43,7 +45,8 @@ sealed interface Shape {
 
     @Override
     public Kept kept(PointName point, Stamp stamp, double conductivity, double temperature) {
-      Reading reading = new Reading(conductivity, conductivityUnit, temperature, temperatureUnit);
+      Reading reading =
+          new Reading(conductivity, conductivityUnit, temperature, temperatureUnit, contact);
       return new Kept(new Indication(point, stamp, reading, origin), flags, basis);
     }
   }
@@ -75,7 +78,8 @@ sealed interface Shape {
     }
     return a.origin() == b.origin()
         && a.reading().conductivityUnit() == b.reading().conductivityUnit()
-        && a.reading().temperatureUnit() == b.reading().temperatureUnit();
+        && a.reading().temperatureUnit() == b.reading().temperatureUnit()
+        && a.reading().contact() == b.reading().contact();
   }
 
   static Shape of(Kept kept) {
@@ -85,6 +89,7 @@ sealed interface Shape {
           indication.origin(),
           reading.conductivityUnit(),
           reading.temperatureUnit(),
+          reading.contact(),
           kept.flags(),
           kept.basis());
     }
@@ -102,9 +107,10 @@ sealed interface Shape {
           source.count(Integer.MAX_VALUE));
     }
     return new Indicated(
-        Codes.origin(kind),
+        Codes.origin(kind & Codes.ORIGIN),
         Codes.conductivity(source.octet()),
         Codes.temperature(source.octet()),
+        Codes.contact(kind & ~Codes.ORIGIN),
         new Flags(source.unsigned()),
         source.count(Integer.MAX_VALUE));
   }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.ledger.Evidence;
+import feedwitness.watch.drift.DriftFinding;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -19,6 +20,7 @@ class FeedLineWeekTest {
 
   private static List<Evidence> findings = List.of();
   private static List<Evidence> alarms = List.of();
+  private static List<DriftFinding> replayed = List.of();
 
   @BeforeAll
   static void play() throws Exception {
@@ -28,6 +30,7 @@ class FeedLineWeekTest {
       week.until(16, 0);
       findings = week.records("drift");
       alarms = week.records("alarm");
+      replayed = week.replayed();
     }
   }
 
@@ -48,6 +51,13 @@ class FeedLineWeekTest {
         .map(a -> a.field("kind"))
         .distinct()
         .toList();
+  }
+
+  @Test
+  void aReplayOfWhatIsStoredGivesTheAnswerOfTheLiveWatch() {
+    assertEquals(
+        findings.stream().map(f -> f.field("detected") + " " + f.field("words")).toList(),
+        replayed.stream().map(f -> f.detected() + " " + f.words()).toList());
   }
 
   @Test

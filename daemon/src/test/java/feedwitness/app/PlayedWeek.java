@@ -6,6 +6,7 @@ import feedwitness.engine.AlarmWatch;
 import feedwitness.engine.Engine;
 import feedwitness.engine.FeedLineWatch;
 import feedwitness.engine.Intake;
+import feedwitness.engine.LineReplay;
 import feedwitness.engine.ServiceState;
 import feedwitness.host.DiskRoom;
 import feedwitness.ledger.Evidence;
@@ -30,6 +31,7 @@ import feedwitness.site.Site;
 import feedwitness.store.H2Ledger;
 import feedwitness.store.LedgerOpening;
 import feedwitness.store.StoreSettings;
+import feedwitness.watch.drift.DriftFinding;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -96,7 +98,8 @@ final class PlayedWeek implements AutoCloseable, TimeSource {
             new ServiceState(
                 ledger::halted, new DiskRoom(store), 1_000_000, ServiceState.USUAL_SILENCE),
             () -> true);
-    FeedLineWatch lines = new FeedLineWatch(site, engine::stampNow, ledger, ledger, alarms::report);
+    FeedLineWatch lines =
+        new FeedLineWatch(site, engine::stampNow, ledger, ledger, ledger, alarms::report);
     engine.watch(alarms);
     engine.watch(lines);
     return new Running(ledger, intake, engine, lines);
@@ -142,6 +145,13 @@ final class PlayedWeek implements AutoCloseable, TimeSource {
   List<Evidence> records(String kind) {
     restart();
     return running.ledger().evidence(EvidenceQuery.after(0, EvidenceQuery.MOST, kind));
+  }
+
+  /** The watch once more over what is stored. */
+  List<DriftFinding> replayed() {
+    return new LineReplay(site.feedLines().get(0), site, running.ledger(), running.ledger())
+        .run(Optional.empty(), Optional.empty())
+        .findings();
   }
 
   private void stop() {

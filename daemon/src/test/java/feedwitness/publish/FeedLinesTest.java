@@ -50,6 +50,7 @@ class FeedLinesTest {
     JsonNode usual = line();
     assertEquals("normal", usual.get("state").asText(), usual::toString);
     assertEquals(80, usual.get("ratio").asDouble(), 3);
+    assertEquals("learnt", usual.get("expected_from").asText(), usual::toString);
     server.water(6, 1.32);
     JsonNode line = line();
     assertEquals("shifted", line.get("state").asText(), line::toString);
@@ -69,6 +70,21 @@ class FeedLinesTest {
             .evidence()
             .evidence(feedwitness.ledger.EvidenceQuery.newest(10, "drift").about("glasshouse"))
             .isEmpty());
+  }
+
+  @Test
+  void replaysWhatIsStored() throws Exception {
+    server.water(14, 1.5);
+    server.water(6, 1.32);
+    String path = "/api/v1/feed-lines/glasshouse/replay";
+    String told = server.client().get(path).body();
+    assertTrue(told.startsWith("start,detected,size_percent,kind\n"), told);
+    assertTrue(told.contains(",step\n"), told);
+    assertTrue(server.client().get(path + "?all=true").body().contains(",learnt\n"));
+    TestClient.problem(400, server.client().get(path + "?from=then"));
+    TestClient.problem(400, server.client().get(path + "?until=then"));
+    TestClient.problem(
+        400, server.client().get(path + "?from=2026-06-02T00:00:00Z&to=2026-06-01T00:00:00Z"));
   }
 
   @Test

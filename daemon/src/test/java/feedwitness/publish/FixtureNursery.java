@@ -164,7 +164,7 @@ final class FixtureNursery implements LiveView, History {
   /** The real watch over its feed lines; hears what the nursery measures from now on. */
   FeedLineWatch lines(FixtureEvidence evidence, AlarmWatch alarms) {
     FeedLineWatch lines =
-        new FeedLineWatch(site(), this::stampNow, evidence, evidence, alarms::report);
+        new FeedLineWatch(site(), this::stampNow, evidence, evidence, this, alarms::report);
     lineWatches.add(lines);
     return lines;
   }

@@ -170,6 +170,9 @@ class OpenApiTest {
     server.water(12, 1.5);
     server.water(4, 1.2);
     fits("get", "/api/v1/feed-lines", server.client().get("/api/v1/feed-lines"));
+    String replay = "/api/v1/feed-lines/{name}/replay";
+    fits("get", replay, server.client().get("/api/v1/feed-lines/glasshouse/replay?from=then"));
+    fits("get", replay, server.client().get("/api/v1/feed-lines/x/replay"));
     fits("post", path, server.client().post(changes, FeedLinesTest.SERVICED));
     fits("post", path, server.client().post(changes, "{}"));
     fits("post", path, server.client().post("/api/v1/feed-lines/x/changes", "{}"));

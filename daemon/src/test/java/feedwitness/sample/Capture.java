@@ -69,13 +69,16 @@ public record Capture(String name, List<Step> steps) {
 
   private static Reading reading(String text) {
     String[] words = text.split("\\s+", -1);
-    if (words.length != 4) {
-      throw new IllegalArgumentException("'" + text + "' is not: number unit number unit");
+    if (words.length != 4 && words.length != 5) {
+      throw new IllegalArgumentException("'" + text + "' is not: number unit number unit contact");
     }
+    Contact contact =
+        words.length == 4 ? Contact.NONE : Contact.valueOf(words[4].toUpperCase(Locale.ROOT));
     return new Reading(
         Double.parseDouble(words[0]),
         ConductivityUnit.parse(words[1]).orElseThrow(IllegalArgumentException::new),
         Double.parseDouble(words[2]),
-        TemperatureUnit.parse(words[3]).orElseThrow(IllegalArgumentException::new));
+        TemperatureUnit.parse(words[3]).orElseThrow(IllegalArgumentException::new),
+        contact);
   }
 }

@@ -77,6 +77,7 @@ public final class CaptureReplay {
       assertEquals(a.reading().temperatureUnit(), b.reading().temperatureUnit(), where);
       near(a.reading().conductivity(), b.reading().conductivity(), where);
       near(a.reading().temperature(), b.reading().temperature(), where);
+      assertEquals(a.reading().contact(), b.reading().contact(), where);
     } else {
       assertEquals(expected, actual, where);
     }

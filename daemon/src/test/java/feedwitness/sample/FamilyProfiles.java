@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** The five families of device-profiles/, as values: no reader of TOML is needed here. */
+/** The six families of device-profiles/, as values: no reader of TOML is needed here. */
 public final class FamilyProfiles {
   private static final SerialSettings SERIAL =
       new SerialSettings(9600, 8, SerialSettings.Parity.NONE, 1);
@@ -25,7 +25,8 @@ public final class FamilyProfiles {
 
   /** All of them. */
   public static List<DeviceProfile> all() {
-    return List.of(pushedCsv(), queryReply(), modbusFloat(), modbusScaled(), tcpText());
+    return List.of(
+        pushedCsv(), queryReply(), modbusContact(), modbusFloat(), modbusScaled(), tcpText());
   }
 
   static DeviceProfile pushedCsv() {
@@ -75,6 +76,22 @@ public final class FamilyProfiles {
             ConductivityUnit.MICROSIEMENS_PER_CM,
             Optional.of(new Place.Registers(4, 1, Fields.Type.INT16, OctetOrder.ABCD, 0.1, 0)),
             TemperatureUnit.CELSIUS),
+        facts(Compensation.NONE, 20, 50, 0.001, 2, 0.5),
+        300);
+  }
+
+  static DeviceProfile modbusContact() {
+    return profile(
+        "modbus-contact",
+        new Protocol.Modbus(List.of(new Protocol.Read(4, 0, 3))),
+        new Fields(
+            new Place.Registers(4, 0, Fields.Type.UINT16, OctetOrder.ABCD, 1, 0),
+            ConductivityUnit.MICROSIEMENS_PER_CM,
+            Optional.of(new Place.Registers(4, 1, Fields.Type.INT16, OctetOrder.ABCD, 0.1, 0)),
+            TemperatureUnit.CELSIUS,
+            Optional.of(
+                new Fields.ContactPlace(
+                    new Place.Registers(4, 2, Fields.Type.UINT16, OctetOrder.ABCD, 1, 0), false))),
         facts(Compensation.NONE, 20, 50, 0.001, 2, 0.5),
         300);
   }

@@ -29,10 +29,16 @@ class BuiltInProfilesTest {
   }
 
   @Test
-  void areFiveGenericFamilies() {
+  void areSixGenericFamilies() {
     assertEquals(List.of(), shelf.problems());
     assertEquals(
-        List.of("modbus-float", "modbus-scaled", "pushed-csv", "query-reply", "tcp-text"),
+        List.of(
+            "modbus-contact",
+            "modbus-float",
+            "modbus-scaled",
+            "pushed-csv",
+            "query-reply",
+            "tcp-text"),
         shelf.names());
   }
 
@@ -83,7 +89,15 @@ class BuiltInProfilesTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"modbus-float", "modbus-scaled", "pushed-csv", "query-reply", "tcp-text"})
+  @ValueSource(
+      strings = {
+        "modbus-contact",
+        "modbus-float",
+        "modbus-scaled",
+        "pushed-csv",
+        "query-reply",
+        "tcp-text"
+      })
   void readFromTheirFilesTheyUnderstandTheirGoldenCaptures(String name) throws IOException {
     Path capture = Path.of("../device-profiles/golden", name + ".capture");
     CaptureReplay.check(profile(name), Capture.read(capture));

@@ -3,6 +3,7 @@ package feedwitness.settings;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import feedwitness.feed.FeedStock;
 import feedwitness.site.DriftLimits;
 import feedwitness.site.FeedLine;
 import feedwitness.site.Mixer;
@@ -89,6 +90,72 @@ class FeedLineReadingTest {
     fault(good + "notice-percent = 0.2\n", "14:1", "0.2 % is outside 1 to 50 %");
     fault(good + "false-alarms = \"never\"\n", "14:1", "about one a month");
     fault(good + "ration = 80\n", "14:1", "did you mean 'ratio'?");
+  }
+
+  private static final String RECIPE =
+      """
+      title = "House Feed, growing on"
+      [water]
+      measured = "0.46 mS/cm"
+      [goal]
+      strength = "1.50 mS/cm"
+      frequency = "every watering"
+      [[use]]
+      product = "house-feed"
+      [stock]
+      volume = "200 L"
+      makes = 80
+      coldest-night = "8 °C"
+      """;
+
+  @Test
+  void aRecipeSaysWhatTheLineShouldCarry() {
+    new Desk(folder).write("growing-on.toml", RECIPE);
+    FeedLine line =
+        read("name = \"g\"\nline = \"line\"\nratio = 80\nrecipe = \"growing-on.toml\"\n");
+    FeedStock stock = line.stock().orElseThrow();
+    assertEquals("House Feed, growing on", stock.title());
+    assertEquals(1.5, stock.strength(line.shareAsSet().orElseThrow()), 0.005);
+    assertEquals(0.46, line.sourceStrength(), 0.001);
+  }
+
+  @Test
+  void aMeasuredStockSaysItWithOrWithoutARecipe() {
+    new Desk(folder).write("growing-on.toml", RECIPE);
+    String good = "name = \"g\"\nline = \"line\"\nratio = 80\nstock-reads = \"1.29 mS/cm\"\n";
+    FeedLine by = read(good + "recipe = \"growing-on.toml\"\n");
+    assertEquals(80, by.stock().orElseThrow().makes(), 0.6);
+    assertTrue(by.stock().orElseThrow().measured());
+    FeedLine without = read(good + "source-strength = \"0.46 mS/cm\"\n");
+    FeedStock stock = without.stock().orElseThrow();
+    assertEquals(1.5, stock.strength(without.shareAsSet().orElseThrow()), 0.02);
+  }
+
+  @Test
+  void tellsWhatIsWrongWithRecipeAndStockWhereItStands() {
+    String good = "name = \"g\"\nline = \"line\"\nratio = 80\n";
+    new Desk(folder).write("growing-on.toml", RECIPE.replace("house-feed", "hose-feed"));
+    new Desk(folder).write("feedwitness.toml", config(good + "recipe = \"growing-on.toml\"\n"));
+    new Desk(folder)
+        .only(
+            Desk.wrong(new Desk(folder).read()),
+            "growing-on.toml:8:1",
+            "hose-feed",
+            "did you mean house-feed?");
+    fault(good + "recipe = \"nowhere.toml\"\n", "15:1", "'nowhere.toml' is not there", "beside");
+    fault(good + "stock-dilution = 100\n", "15:1", "without 'stock-reads'");
+    fault(good + "stock-reads = \"1.29 mS/cm\"\n", "11:1", "'source-strength' is missing");
+    fault(good + "stock-reads = \"1.29\"\n", "15:1", "number and unit");
+    fault(
+        good + "stock-reads = \"0.40 mS/cm\"\nsource-strength = \"0.46 mS/cm\"\n",
+        "15:1",
+        "the water alone has 0.46 mS/cm");
+    fault("name = \"g\"\nline = \"line\"\nstock-reads = \"1.29 mS/cm\"\n", "14:1", "write ratio");
+    fault(good + "second = \"line\"\n", "15:1", "second and line are both point 'line'");
+  }
+
+  private static String config(String table) {
+    return Desk.NURSERY + POINTS + "[[feed-line]]\n" + table;
   }
 
   @Test

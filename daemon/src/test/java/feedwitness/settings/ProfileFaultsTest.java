@@ -119,6 +119,21 @@ class ProfileFaultsTest {
   }
 
   @Test
+  void aContactStandsInAPlaceOfItsOwn() {
+    String contact = "[contact]\nfunction = 3\nregister = %s\ntype = \"uint16\"\n[instrument]";
+    fault(MODBUS, "[instrument]", contact.formatted("4"), "21:1", "are in no read");
+    fault(MODBUS, "[instrument]", contact.formatted("3"), "19:1", "like another field");
+    fault(
+        MODBUS,
+        "[instrument]",
+        "[contact]\nclosed-is = \"on\"\n[instrument]",
+        "20:1",
+        "'on' is not one of",
+        "not zero");
+    fault(LINE, "[instrument]", "[contact]\n[instrument]", "9:1", "no group named 'contact'");
+  }
+
+  @Test
   void refusesTypesAndOrdersThatDoNotFit() {
     fault(MODBUS, "\"float32\"\n[t", "\"float\"\n[t", "13:1", "'float' is not one of", "float32");
     fault(

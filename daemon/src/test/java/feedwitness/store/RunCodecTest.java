@@ -9,6 +9,7 @@ import feedwitness.quantity.ConductivityUnit;
 import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.quantity.TemperatureUnit;
+import feedwitness.sample.Contact;
 import feedwitness.sample.Indication;
 import feedwitness.sample.Missing;
 import feedwitness.sample.Reading;
@@ -59,11 +60,15 @@ class RunCodecTest {
                 numbers(),
                 Arbitraries.of(ConductivityUnit.class),
                 Arbitraries.of(TemperatureUnit.class),
-                Arbitraries.of(Indication.Origin.class))
+                Arbitraries.of(Indication.Origin.class),
+                Arbitraries.of(Contact.class))
             .as(
-                (stamp, conductivity, temperature, unit, degree, origin) ->
+                (stamp, conductivity, temperature, unit, degree, origin, contact) ->
                     new Indication(
-                        LINE, stamp, new Reading(conductivity, unit, temperature, degree), origin));
+                        LINE,
+                        stamp,
+                        new Reading(conductivity, unit, temperature, degree, contact),
+                        origin));
     Arbitrary<Sample> absences =
         Combinators.combine(
                 stamps,

@@ -1,6 +1,7 @@
 package feedwitness.watch.drift;
 
 import feedwitness.watch.diagnosis.Evidence;
+import java.util.List;
 
 /**
  * What events tell about causes besides the share: how line and source agree in plain water, how
@@ -8,6 +9,12 @@ import feedwitness.watch.diagnosis.Evidence;
  */
 final class Clues {
   private static final double LEARNING = 0.1;
+  private static final double LEAST_SIZE = 0.02;
+
+  /** The change parted the two probes by less of its size than this: they agree. */
+  private static final double ONE_OF_THREE = 1.0 / 3;
+
+  private static final List<Evidence.Check> CHECKS = List.of(Evidence.Check.values());
   private static final double FILL_WINDOW = 3 * 3600.0;
 
   private double usualPlain = Double.NaN;
@@ -17,6 +24,11 @@ final class Clues {
   private double latestWarmer = Double.NaN;
   private double filledAt = Double.NEGATIVE_INFINITY;
   private boolean air;
+  private double usualSecond = Double.NaN;
+  private double latestSecond = Double.NaN;
+  private double latestSecondAt = Double.NEGATIVE_INFINITY;
+  private Evidence.Check check = Evidence.Check.NONE;
+  private double checkedAt = Double.NEGATIVE_INFINITY;
 
   /** An event of plain water: the logarithm of line over source. */
   void plain(double ratio, double seconds, boolean normal) {
@@ -47,6 +59,36 @@ final class Clues {
     return air;
   }
 
+  /**
+   * What a second probe in the same liquid says of an event: the logarithm of its share over ours.
+   */
+  void second(double ratio, double seconds, boolean normal) {
+    latestSecond = ratio;
+    latestSecondAt = seconds;
+    if (normal) {
+      usualSecond = follow(usualSecond, ratio);
+    }
+  }
+
+  /** The line's probe was checked in a standard. */
+  void checked(Evidence.Check made, double seconds) {
+    check = made;
+    checkedAt = seconds;
+  }
+
+  private Evidence.Second second(double sizePercent, double begun) {
+    double size = Math.log1p(Math.max(-99, sizePercent) / 100);
+    double parted = usualSecond - latestSecond;
+    if (!(latestSecondAt >= begun) || Double.isNaN(parted) || !(Math.abs(size) > LEAST_SIZE)) {
+      return Evidence.Second.NONE;
+    }
+    double part = parted / size;
+    if (part < ONE_OF_THREE) {
+      return Evidence.Second.AGREES;
+    }
+    return part > 2 * ONE_OF_THREE ? Evidence.Second.DISAGREES : Evidence.Second.NONE;
+  }
+
   void filled(double seconds) {
     filledAt = seconds;
   }
@@ -73,13 +115,15 @@ final class Clues {
         latestWarmer - usualWarmer,
         Math.abs(begun - filledAt) <= FILL_WINDOW,
         learnt,
-        Evidence.Check.NONE,
-        Evidence.Second.NONE);
+        checkedAt >= begun ? check : Evidence.Check.NONE,
+        second(sizePercent, begun));
   }
 
   void write(StateWriter out) {
     out.number(usualPlain).number(latestPlain).number(latestPlainAt).number(usualWarmer);
     out.number(latestWarmer).number(filledAt).truth(air);
+    out.number(usualSecond).number(latestSecond).number(latestSecondAt);
+    out.choice(check, CHECKS).number(checkedAt);
   }
 
   void read(StateReader in) {
@@ -90,5 +134,10 @@ final class Clues {
     latestWarmer = in.number();
     filledAt = in.number();
     air = in.truth();
+    usualSecond = in.number();
+    latestSecond = in.number();
+    latestSecondAt = in.number();
+    check = in.choice(CHECKS);
+    checkedAt = in.number();
   }
 }

@@ -1,8 +1,7 @@
 package feedwitness.watch.drift;
 
-import feedwitness.solution.Answer;
-import feedwitness.solution.StrengthCurve;
-import java.util.Optional;
+import feedwitness.feed.FeedStock;
+import feedwitness.site.FeedLine;
 
 /** From the conductivity of line and source to what the mixer delivered, and back. */
 public sealed interface DeliveredShare {
@@ -19,8 +18,14 @@ public sealed interface DeliveredShare {
   /** The line's conductivity for a share, mS/cm at 25 °C. */
   double line(double share, double source);
 
+  /** Solved where the feed line's stock is known. */
+  static DeliveredShare of(FeedLine line) {
+    return line.stock().<DeliveredShare>map(Solved::new).orElseGet(Added::new);
+  }
+
   /**
-   * Proportional to the conductivity that feed added: needs no recipe, reads a sag 5 % too small.
+   * Proportional to the conductivity that feed added: needs no recipe, reads a sag of 10 % half a
+   * percent too small.
    */
   record Added() implements DeliveredShare {
     @Override
@@ -35,55 +40,19 @@ public sealed interface DeliveredShare {
   }
 
   /**
-   * Solved with the conductivity model for a known stock in a known water. What the source differs
-   * from that water is taken off first.
+   * Solved with the conductivity model for a known feed in a known water: 1 is the feed of the
+   * recipe. What the source differs from that water is taken off first.
    */
-  final class Solved implements DeliveredShare {
-    private static final int STEPS = 64;
-
-    private final double water;
-    private final double step;
-    private final double[] strengths;
-
-    private Solved(double water, double step, double[] strengths) {
-      this.water = water;
-      this.step = step;
-      this.strengths = strengths;
-    }
-
-    /**
-     * Tabulates a curve.
-     *
-     * @param maxShare largest share of the concentrate, within the curve
-     * @return empty if the model refuses any of it
-     */
-    public static Optional<Solved> of(StrengthCurve curve, double maxShare) {
-      double[] strengths = new double[STEPS + 1];
-      for (int i = 0; i <= STEPS; i++) {
-        if (!(curve.strength(maxShare * i / STEPS)
-            instanceof Answer.Known<StrengthCurve.Strength> known)) {
-          return Optional.empty();
-        }
-        strengths[i] = known.it().value();
-      }
-      return Optional.of(new Solved(strengths[0], maxShare / STEPS, strengths));
-    }
-
+  record Solved(FeedStock stock) implements DeliveredShare {
     @Override
     public double of(double line, double source) {
-      double strength = source > 0 ? line - source + water : line;
-      int i = 0;
-      while (i < STEPS - 1 && strengths[i + 1] < strength) {
-        i++;
-      }
-      return step * (i + (strength - strengths[i]) / (strengths[i + 1] - strengths[i]));
+      return stock.share(source > 0 ? line - source + stock.water() : line);
     }
 
     @Override
     public double line(double share, double source) {
-      int i = (int) Math.max(0, Math.min(STEPS - 1.0, share / step));
-      double strength = strengths[i] + (share / step - i) * (strengths[i + 1] - strengths[i]);
-      return source > 0 ? strength - water + source : strength;
+      double strength = stock.strength(share);
+      return source > 0 ? strength - stock.water() + source : strength;
     }
   }
 }

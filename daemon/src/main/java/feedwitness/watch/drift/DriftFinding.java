@@ -31,6 +31,21 @@ public record DriftFinding(
     Diagnosis diagnosis,
     String words) {
 
+  /** The same, explained otherwise. */
+  DriftFinding judgedAnew(Diagnosis why, String said) {
+    return new DriftFinding(
+        feedLine,
+        kind,
+        stage,
+        start,
+        detected,
+        sizePercent,
+        plusMinusPercent,
+        confidence,
+        why,
+        said);
+  }
+
   /** What it is. The code is kept and printed: never rename. */
   public enum Kind {
     /** The delivered share changed at once. */

@@ -6,8 +6,10 @@ import feedwitness.quantity.PointName;
 import feedwitness.quantity.Stamp;
 import feedwitness.site.FeedLine;
 import feedwitness.site.Mixer;
+import feedwitness.watch.diagnosis.Evidence;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Watches one feed line: takes the measurements of its points in order and gives findings. No clock
@@ -24,6 +26,7 @@ public final class DriftWatch {
   private static final double SAID_LATELY = 6 * 3600.0;
 
   private final FeedLine line;
+  private final Optional<PointName> second;
   private final LineClock clock = new LineClock();
   private final EventFinder finder = new EventFinder();
   private final RunningWater running;
@@ -35,16 +38,12 @@ public final class DriftWatch {
   private double usual = Double.NaN;
   private final List<DriftFinding> found = new ArrayList<>();
 
-  /** A watch that knows nothing yet, going by the conductivity that feed adds. */
+  /** A watch that knows nothing yet but what the feed line says of its strengths and stock. */
   public DriftWatch(FeedLine line) {
-    this(line, new DeliveredShare.Added());
-  }
-
-  /** A watch that knows nothing yet. */
-  public DriftWatch(FeedLine line, DeliveredShare share) {
     this.line = line;
+    this.second = line.secondProbe();
     this.running = new RunningWater(line.limits().noticePercent() / 100);
-    this.judge = new LineJudge(line, share, clock, found);
+    this.judge = new LineJudge(line, DeliveredShare.of(line), clock, found);
     this.rests = !(line.mixer() instanceof Mixer.None);
     java.util.Arrays.fill(proofs, Double.NEGATIVE_INFINITY);
   }
@@ -56,8 +55,8 @@ public final class DriftWatch {
    * @throws IllegalArgumentException if the state is damaged or of another version; a new watch
    *     then learns anew
    */
-  public static DriftWatch resume(FeedLine line, DeliveredShare share, Octets state) {
-    DriftWatch watch = new DriftWatch(line, share);
+  public static DriftWatch resume(FeedLine line, Octets state) {
+    DriftWatch watch = new DriftWatch(line);
     StateReader in = new StateReader(state);
     watch.clock.read(in);
     watch.finder.read(in);
@@ -104,10 +103,22 @@ public final class DriftWatch {
     boolean isLine = point.equals(line.line());
     boolean isSource = line.source().isPresent() && point.equals(line.source().get());
     double value = measurement.conductivity25MilliSiemensPerCm();
-    if (!(isLine || isSource) || !(value >= 0)) {
-      return List.of();
+    boolean isContact = line.contact().orElse(line.line()).equals(point);
+    if (isContact && measurement.waterFlows().isPresent()) {
+      contact(measurement.stamp(), measurement.waterFlows().get());
+    }
+    boolean isSecond = second.filter(point::equals).isPresent();
+    if (!(isLine || isSource || isSecond) || !(value >= 0) || !measurement.isOfItsPlace()) {
+      return told();
     }
     Stamp stamp = measurement.stamp();
+    if (isSecond) {
+      judge.second(clock.at(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis()), value);
+      tellJump();
+    }
+    if (!(isLine || isSource)) {
+      return told();
+    }
     double u = measurement.standardUncertaintyMilliSiemensPerCm();
     double celsius = measurement.temperatureCelsius();
     return isLine
@@ -165,6 +176,12 @@ public final class DriftWatch {
       flows(now, wallMillis, log, uncertainty, celsius);
     }
     return told();
+  }
+
+  private void contact(Stamp stamp, boolean flows) {
+    double now = clock.at(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis());
+    tellJump();
+    finder.contact(now, stamp.wallMillis(), flows).ifPresent(this::event);
   }
 
   /** Both zero: a dead bus, no reading. */
@@ -230,6 +247,23 @@ public final class DriftWatch {
       running.clear();
     }
     return told();
+  }
+
+  /** The line's probe was checked in a standard solution. */
+  public List<DriftFinding> checked(Evidence.Check made, Stamp stamp) {
+    clock.at(stamp.boot(), stamp.monotonicNanos(), stamp.wallMillis());
+    judge.checked(made);
+    return told();
+  }
+
+  /** Whether somebody said, or a schedule says, that plain water runs: then it is no news. */
+  public void plainAnnounced(boolean announced) {
+    judge.plainAnnounced(announced);
+  }
+
+  /** A strength that people named since the start, mS/cm at 25 °C, source water included. */
+  public void named(double strength) {
+    judge.named(strength);
   }
 
   private List<DriftFinding> told() {

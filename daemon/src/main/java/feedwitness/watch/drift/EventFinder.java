@@ -16,6 +16,9 @@ final class EventFinder {
   private static final double LENGTH = 240;
   private static final double RARE = 25;
 
+  /** A contact that said nothing for so long is not gone by. */
+  private static final double SILENT = 300;
+
   private final Movement movement = new Movement();
   private final Gatherer gatherer = new Gatherer();
   private Phase phase = Phase.RESTING;
@@ -26,6 +29,9 @@ final class EventFinder {
   private int airy;
   private double last = Double.NaN;
   private double interval = 1;
+
+  private double contactAt = Double.NEGATIVE_INFINITY;
+  private boolean closed;
 
   private enum Phase {
     RESTING,
@@ -48,6 +54,27 @@ final class EventFinder {
     airy++;
   }
 
+  /**
+   * A flow or pump contact spoke. While it does, it alone says when water flows.
+   *
+   * @return the event that ends with it, if there was enough of it
+   */
+  Optional<LineEvent> contact(double now, long wallMillis, boolean flows) {
+    boolean before = closed && now - contactAt <= SILENT;
+    closed = flows;
+    contactAt = now;
+    if (flows && !before) {
+      discard();
+      return begin(now, wallMillis, Moved.WARMTH);
+    }
+    return !flows && phase != Phase.RESTING ? end() : Optional.empty();
+  }
+
+  /** Whether a contact says that nothing flows. */
+  private boolean rests(double now) {
+    return !closed && now - contactAt <= SILENT;
+  }
+
   /** Takes a sound reading; an event when one is complete. */
   Optional<LineEvent> take(
       double now, long wallMillis, double log, double uncertainty, double celsius) {
@@ -55,7 +82,8 @@ final class EventFinder {
       interval = 0.9 * interval + 0.1 * (now - last);
     }
     last = now;
-    Moved what = movement.take(now, log, celsius);
+    Moved moves = movement.take(now, log, celsius);
+    Moved what = rests(now) ? Moved.NOTHING : moves;
     Optional<LineEvent> event = Optional.empty();
     if (what != Moved.NOTHING) {
       event = begin(now, wallMillis, what);
@@ -124,7 +152,7 @@ final class EventFinder {
     movement.write(out);
     gatherer.write(out);
     out.choice(phase, PHASES).number(start).whole(startWall).number(moved).truth(warm);
-    out.whole(airy).number(last).number(interval);
+    out.whole(airy).number(last).number(interval).number(contactAt).truth(closed);
   }
 
   void read(StateReader in) {
@@ -138,5 +166,7 @@ final class EventFinder {
     airy = in.count(Integer.MAX_VALUE);
     last = in.number();
     interval = in.number();
+    contactAt = in.number();
+    closed = in.truth();
   }
 }

@@ -1,8 +1,10 @@
 package feedwitness.watch.drift;
 
+import feedwitness.feed.FeedStock;
 import feedwitness.site.FeedLine;
 import feedwitness.site.Mixer;
 import feedwitness.watch.diagnosis.Diagnosis;
+import feedwitness.watch.diagnosis.Evidence;
 import feedwitness.watch.drift.DriftFinding.Stage;
 import java.util.Locale;
 
@@ -53,6 +55,23 @@ final class FindingWords {
             conductivity, source, advice(why)));
   }
 
+  String plainAsAnnounced(double conductivity) {
+    return say(put("plain water, %.2f mS/cm, as was announced", conductivity));
+  }
+
+  String checked(Evidence.Check made, boolean open) {
+    String result =
+        switch (made) {
+          case PASSED -> "line probe passed its check in a standard";
+          case FAILED -> "line probe failed its check in a standard";
+          case NONE -> "line probe was checked in a standard, which can't tell";
+        };
+    return say(
+        open && made != Evidence.Check.NONE
+            ? result + "; the change that lasts is judged with it"
+            : result);
+  }
+
   String offRecipe(double percent, double strength) {
     return say(
         put(
@@ -62,6 +81,21 @@ final class FindingWords {
             Math.abs(percent),
             percent < 0 ? "less feed" : "more feed",
             strength,
+            line.limits().alarmPercent()));
+  }
+
+  String offStock(double percent, double within, double strength) {
+    String by = line.stock().filter(FeedStock::measured).isPresent() ? "measured stock" : "recipe";
+    return say(
+        put(
+            "first waterings carry %.0f %% (± %.0f %%) %s than the %.2f mS/cm of the %s, alarm from"
+                + " %.0f %%; check the ratio that is set, then the stock by a measured dilution, then"
+                + " the line probe in a standard",
+            Math.abs(percent),
+            within,
+            percent < 0 ? "less feed" : "more feed",
+            strength,
+            by,
             line.limits().alarmPercent()));
   }
 

@@ -12,6 +12,7 @@ final class Levels {
   static final int UNKNOWN = -1;
 
   private static final double LEARNT_WIDTH = 0.15;
+  private static final double APART = 0.2;
   private static final double NAMED_WIDTH = 0.3;
   private static final double ALIKE = 0.08;
   private static final int LEARNING = 36;
@@ -34,6 +35,21 @@ final class Levels {
     for (int i = 0; i < names; i++) {
       named[i] = logs[i];
       used[i] = true;
+    }
+  }
+
+  /** A strength that people named meanwhile; nothing if there is one like it. */
+  void expect(double log, Baseline baseline) {
+    int place = free();
+    for (int i = 0; i < MOST; i++) {
+      if (used[i] && Math.abs(log - center(i, baseline)) <= LEARNT_WIDTH) {
+        return;
+      }
+    }
+    if (place != UNKNOWN && log != 0) {
+      named[place] = log;
+      used[place] = true;
+      baseline.forget(place);
     }
   }
 
@@ -104,7 +120,7 @@ final class Levels {
     }
     alike &= run == 0 || same;
     run++;
-    boolean returns = same && visits > 0;
+    boolean returns = same && visits > 0 && isApart(value, baseline);
     if (!same) {
       stranger = value;
       visits = 0;
@@ -122,6 +138,16 @@ final class Levels {
       stranger = Double.NaN;
     }
     return level;
+  }
+
+  /** A drift at the edge of what belongs to a strength comes and goes like another strength. */
+  private boolean isApart(double value, Baseline baseline) {
+    for (int i = 0; i < MOST; i++) {
+      if (used[i] && Math.abs(value - center(i, baseline)) < APART) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private int free() {
@@ -154,7 +180,7 @@ final class Levels {
   /** All means are forgotten, and the strengths that were learnt. */
   void clear(Baseline baseline) {
     for (int i = 0; i < MOST; i++) {
-      used[i] = i < names;
+      used[i] = i < names || named[i] != 0;
       baseline.forget(i);
     }
     stranger = Double.NaN;

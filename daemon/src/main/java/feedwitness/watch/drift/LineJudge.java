@@ -27,17 +27,21 @@ final class LineJudge {
   private final Teller teller;
   private final SourceWater source;
   private final InjectorChart chart;
+  private final Expected expected;
   private final Clues clues = new Clues();
+  private final SecondProbe second = new SecondProbe();
   private int plainRun;
   private boolean off;
   private boolean toldSilent;
   private boolean toldUnknown;
   private boolean toldFeedWhileOff;
   private boolean named;
+  private boolean plainAnnounced;
+  private boolean plainTold;
   private boolean strange;
   private double measured = Double.NaN;
-  private double measuredAt;
   private double openedAt;
+  private double openBegun;
   private @Nullable DriftFinding open;
 
   LineJudge(FeedLine line, DeliveredShare share, LineClock clock, List<DriftFinding> found) {
@@ -49,6 +53,7 @@ final class LineJudge {
     teller = new Teller(line.name(), clock);
     source = new SourceWater(line.sourceStrength());
     chart = new InjectorChart(line.limits());
+    expected = new Expected(line, share, chart);
   }
 
   void source(double now, double conductivity25, double uncertainty, double celsius) {
@@ -62,12 +67,45 @@ final class LineJudge {
     }
   }
 
+  /** A reading of another probe in the same liquid. */
+  void second(double now, double conductivity25) {
+    second.take(now, conductivity25);
+  }
+
+  /** Whether somebody said, or a schedule says, that plain water runs. */
+  void plainAnnounced(boolean announced) {
+    plainAnnounced = announced;
+  }
+
+  /** A strength that people named, mS/cm at 25 °C, source water included. */
+  void named(double strength) {
+    double delivered = share.of(strength, source.now(clock.seconds()));
+    if (delivered > 0) {
+      chart.levels().expect(Math.log(delivered), chart.baseline());
+    }
+  }
+
+  /** The line's probe was checked in a standard. */
+  void checked(Evidence.Check made) {
+    clues.checked(made, clock.seconds());
+    note(Kind.EVIDENCE, words.checked(made, chart.shifted() || open != null));
+    DriftFinding lasting = open;
+    if (lasting != null && lasting.kind().isDrift() && !chart.shifted()) {
+      Diagnosis why = Diagnoses.of(evidence(lasting.sizePercent(), false, false, openBegun));
+      open =
+          lasting.judgedAnew(
+              why,
+              words.shifted(
+                  lasting.sizePercent(), lasting.plusMinusPercent(), lasting.stage(), false, why));
+    }
+  }
+
   /** An irrigation event is over. */
   void event(LineEvent event) {
     double water = source.now(event.seconds());
     tellAboutSource(event.seconds(), water);
     measured = event.conductivity25();
-    measuredAt = event.seconds();
+    expected.measured(event, water, source.uncertainty());
     double kelvin = event.celsius() - source.celsius(event.seconds());
     clues.air(event.airy() > 0 || (plainRun > 0 && clues.airSeen()));
     boolean plain = water > 0 && event.conductivity25() < water * PLAIN;
@@ -76,12 +114,20 @@ final class LineJudge {
       return;
     }
     clues.warmer(kelvin, !plain && !chart.shifted());
+    if (!plain) {
+      double ours = share.of(event.conductivity25(), water);
+      double other = share.of(second.now(clock.seconds()), water);
+      if (ours > 0 && other > 0) {
+        clues.second(Math.log(other / ours), event.seconds(), !chart.shifted() && open == null);
+      }
+    }
     if (plain) {
       plain(event, water);
       return;
     }
     if (plainRun > 0) {
       plainRun = 0;
+      plainTold = false;
       close(Kind.OVER, words.plainOver());
     }
     fed(event, water);
@@ -97,7 +143,15 @@ final class LineJudge {
   private void plain(LineEvent event, double water) {
     clues.plain(Math.log(event.conductivity25() / water), event.seconds(), !chart.shifted());
     chart.baseline().interrupt();
-    if (plainRun++ == 0) {
+    boolean first = plainRun++ == 0;
+    if (plainAnnounced) {
+      if (first) {
+        note(Kind.PLAIN_WATER, words.plainAsAnnounced(event.conductivity25()));
+      }
+      return;
+    }
+    if (!plainTold) {
+      plainTold = true;
       Diagnosis why = Diagnoses.of(evidence(-100, false, true, event.seconds()));
       tell(
           Kind.PLAIN_WATER,
@@ -117,6 +171,9 @@ final class LineJudge {
       return;
     }
     name(event.seconds(), water);
+    if (waitsForRecipe(Math.log(delivered))) {
+      return;
+    }
     InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds());
     switch (said) {
       case LEARNT -> learnt();
@@ -133,10 +190,31 @@ final class LineJudge {
     }
   }
 
+  /** The recipe says what is right before what is normal has been learnt. */
+  private boolean waitsForRecipe(double value) {
+    Expected.Said said = expected.judge(value);
+    if (said == Expected.Said.RIGHT_AGAIN) {
+      close(Kind.OVER, words.over());
+      anew();
+    } else if (said == Expected.Said.OFF) {
+      double percent = expected.offPercent();
+      double within = expected.offPlusMinus();
+      tell(
+          Kind.OFF_RECIPE,
+          Stage.NOTICE,
+          clock.seconds(),
+          new Teller.Size(percent, within),
+          Confidence.LIKELY,
+          Diagnoses.of(evidence(percent, false, false, clock.seconds())),
+          words.offStock(percent, within, expected.offStrength()));
+    }
+    return said == Expected.Said.WAIT;
+  }
+
   /** An hour of water that never rests; told only if nothing sudden explains it. */
   void hour(LineEvent hour, boolean explained) {
     measured = hour.conductivity25();
-    measuredAt = hour.seconds();
+    expected.measured(hour, source.now(hour.seconds()), source.uncertainty());
     if (explained || off) {
       chart.baseline().interrupt();
       return;
@@ -177,11 +255,7 @@ final class LineJudge {
     }
     named = true;
     double nominal = source.nominal(seconds);
-    double[] logs =
-        line.strengths().stream()
-            .filter(strength -> share.of(strength, nominal) > 0)
-            .mapToDouble(strength -> Math.log(share.of(strength, nominal)))
-            .toArray();
+    double[] logs = expected.logs(nominal);
     chart.levels().name(water > 0 || nominal == 0 ? logs : new double[0]);
   }
 
@@ -230,7 +304,7 @@ final class LineJudge {
   private void strange() {
     strange = true;
     Levels levels = chart.levels();
-    double percent = levels.alike() ? chart.strangePercent() : Double.NaN;
+    double percent = levels.alike() ? strangePercent(levels) : Double.NaN;
     Diagnosis why =
         Diagnoses.of(
             evidence(Double.isNaN(percent) ? 0 : percent, false, false, levels.firstSeconds()));
@@ -245,6 +319,13 @@ final class LineJudge {
         why.ambiguous() ? Confidence.CANNOT_TELL : Confidence.LIKELY,
         why,
         steady ? words.shifted(percent, Double.NaN, stage, false, why) : words.unsteady(why));
+  }
+
+  /** Against the strength before; at the very first against the only one that is expected. */
+  private double strangePercent(Levels levels) {
+    return chart.lastLevel() == Levels.UNKNOWN && levels.names() == 1
+        ? 100 * Math.expm1(levels.stranger() - levels.named(0))
+        : chart.strangePercent();
   }
 
   private void tellAboutSource(double seconds, double water) {
@@ -281,7 +362,9 @@ final class LineJudge {
   /** What is normal is learnt anew. */
   void anew() {
     chart.rebaseline();
+    expected.anew();
     plainRun = 0;
+    plainTold = false;
     open = null;
     strange = false;
   }
@@ -323,6 +406,9 @@ final class LineJudge {
       Confidence confidence,
       Diagnosis why,
       String said) {
+    if (stage.compareTo(Stage.SEEN) >= 0) {
+      openBegun = begun;
+    }
     tell(teller.finding(kind, stage, begun, clock.seconds(), size, confidence, why, said));
   }
 
@@ -334,22 +420,18 @@ final class LineJudge {
   }
 
   DriftStanding standing() {
-    Baseline baseline = chart.baseline();
-    int level = chart.lastLevel();
-    boolean known = level >= 0 && baseline.count(level) > 0 && !Double.isNaN(measured);
-    double water = source.now(measuredAt);
-    double normal = known ? Math.exp(baseline.mean(level)) : Double.NaN;
-    double delivered = share.of(measured, water) / normal;
-    Optional<Mixer.Injector> injector =
-        line.mixer() instanceof Mixer.Injector one ? Optional.of(one) : Optional.empty();
+    double water = source.now(clock.seconds());
     return new DriftStanding(
         phase(),
-        baseline.count(),
-        known ? share.line(normal, water) : Double.NaN,
+        expected.from(),
+        chart.baseline().count(),
+        expected.strength(water),
+        expected.strengthPlusMinus(water),
         measured,
-        100 * delivered,
-        known ? 250 * baseline.standardError(1) : Double.NaN,
-        injector.map(i -> i.litresOfFeed() / delivered).orElse(Double.NaN),
+        expected.percent(),
+        expected.plusMinusPercent(),
+        expected.ratioExpected(),
+        expected.ratio(),
         chart.shifted() ? Optional.of(shift()) : Optional.ofNullable(open),
         chart.strayed().recent(clock));
   }
@@ -374,7 +456,10 @@ final class LineJudge {
     chart.write(out);
     clues.write(out);
     out.whole(plainRun).truth(off).truth(toldSilent).truth(toldUnknown).truth(toldFeedWhileOff);
-    out.truth(named).truth(strange).number(measured).number(measuredAt).number(openedAt);
+    out.truth(named).truth(strange).number(measured).number(openedAt);
+    expected.write(out);
+    second.write(out);
+    out.truth(plainAnnounced).truth(plainTold);
   }
 
   void read(StateReader in) {
@@ -389,7 +474,10 @@ final class LineJudge {
     named = in.truth();
     strange = in.truth();
     measured = in.number();
-    measuredAt = in.number();
     openedAt = in.number();
+    expected.read(in);
+    second.read(in);
+    plainAnnounced = in.truth();
+    plainTold = in.truth();
   }
 }

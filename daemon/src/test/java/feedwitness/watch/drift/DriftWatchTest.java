@@ -193,7 +193,7 @@ class DriftWatchTest {
     Waterings without = learnt(LINE).hours(10);
     Waterings with = learnt(LINE).hours(10);
     for (int i = 0; i < 12; i++) {
-      with.use(DriftWatch.resume(LINE, new DeliveredShare.Added(), with.watch().state()));
+      with.use(DriftWatch.resume(LINE, with.watch().state()));
       for (Waterings each : List.of(without, with)) {
         each.strength(0.46 + 1.04 * 0.93);
         each.hours(0.37);
@@ -216,12 +216,9 @@ class DriftWatchTest {
     state[40] ^= 1;
     IllegalArgumentException refused =
         assertThrows(
-            IllegalArgumentException.class,
-            () -> DriftWatch.resume(LINE, new DeliveredShare.Added(), Octets.of(state)));
+            IllegalArgumentException.class, () -> DriftWatch.resume(LINE, Octets.of(state)));
     assertTrue(String.valueOf(refused.getMessage()).contains("learnt anew"));
-    assertThrows(
-        IllegalArgumentException.class,
-        () -> DriftWatch.resume(LINE, new DeliveredShare.Added(), Octets.NONE));
+    assertThrows(IllegalArgumentException.class, () -> DriftWatch.resume(LINE, Octets.NONE));
   }
 
   @Test

@@ -129,7 +129,7 @@ final class NurseryWeek {
 
   /** Goes on from its state, as after a restart. */
   void restart() {
-    watch = DriftWatch.resume(watch.feedLine(), new DeliveredShare.Added(), watch.state());
+    watch = DriftWatch.resume(watch.feedLine(), watch.state());
   }
 
   void note(LineChange change) {
