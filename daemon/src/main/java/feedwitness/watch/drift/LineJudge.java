@@ -64,6 +64,10 @@ final class LineJudge {
 
   /** An irrigation event is over. */
   void event(LineEvent event) {
+    take(event, chart::add);
+  }
+
+  private void take(LineEvent event, Entry entry) {
     double water = source.now(event.seconds());
     tellAboutSource(event.seconds(), water);
     measured = event.conductivity25();
@@ -84,7 +88,12 @@ final class LineJudge {
       plainRun = 0;
       close(Kind.OVER, words.plainOver());
     }
-    fed(event, water);
+    fed(event, water, entry);
+  }
+
+  /** How a value goes to the chart. */
+  private interface Entry {
+    InjectorChart.Said add(double value, double seconds);
   }
 
   private void whileOff(LineEvent event, double water, boolean plain) {
@@ -110,14 +119,14 @@ final class LineJudge {
     }
   }
 
-  private void fed(LineEvent event, double water) {
+  private void fed(LineEvent event, double water, Entry entry) {
     double delivered = share.of(event.conductivity25(), water);
     if (!(delivered > 0)) {
       plain(event, water);
       return;
     }
     name(event.seconds(), water);
-    InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds());
+    InjectorChart.Said said = entry.add(Math.log(delivered), event.seconds());
     switch (said) {
       case LEARNT -> learnt();
       case SHIFTED -> shifted();
@@ -141,7 +150,7 @@ final class LineJudge {
       chart.baseline().interrupt();
       return;
     }
-    event(hour);
+    take(hour, chart::addHour);
   }
 
   /** Water that never rests changed suddenly. */

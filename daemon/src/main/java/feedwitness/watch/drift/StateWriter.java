@@ -8,7 +8,7 @@ import java.util.zip.CRC32;
 /** Packs a state into octets: a version first, a check of all at the end. Big-endian. */
 final class StateWriter {
   /** Of the layout; raise it with every change. */
-  static final int VERSION = 1;
+  static final int VERSION = 2;
 
   private static final int CHECK = 4;
   private ByteBuffer buffer = ByteBuffer.allocate(4096);
