@@ -90,6 +90,11 @@ final class Baseline {
     return sigma() * Math.min(inflated, Math.sqrt(events)) / Math.sqrt(events);
   }
 
+  /** Standard deviation of a strength's mean. */
+  double errorOfMean(int level) {
+    return sigma() / Math.sqrt(Math.max(1, weight[level]));
+  }
+
   /** Residual of an event, standard deviations; NaN while too little is known. */
   double residual(Judged event) {
     int level = event.level();

@@ -194,8 +194,10 @@ public final class DriftWatch {
     if (passed > Math.max(LEAST_PAUSE, PAUSE_INTERVALS * interval)) {
       finder.pause().ifPresent(this::event);
       running.pause();
-    } else if (!Double.isNaN(passed)) {
-      interval = 0.9 * interval + 0.1 * passed;
+    }
+    if (!Double.isNaN(passed)) {
+      // a table of a reading each quarter of an hour has no pauses, once that is known
+      interval += 0.1 * (Math.min(passed, 3 * interval) - interval);
     }
     last = now;
   }

@@ -10,6 +10,9 @@ import java.util.Locale;
 
 /** What is said of a feed line, in one sentence: item, value, limit, unit, remedy. */
 final class FindingWords {
+  /** Sizes are shown to a tenth of a percent. */
+  private static final double SHOWN = 0.05;
+
   private final FeedLine line;
 
   FindingWords(FeedLine line) {
@@ -24,7 +27,7 @@ final class FindingWords {
             thing(percent),
             Double.isNaN(plusMinus) ? "" : put(" (± %.1f %%)", plusMinus),
             gradual ? ", little by little" : "");
-    return say(put("%s, %s; %s", what, limit(stage), advice(why)));
+    return say(put("%s, %s; %s", what, limit(stage, Math.abs(percent)), advice(why)));
   }
 
   private String thing(double percent) {
@@ -34,12 +37,19 @@ final class FindingWords {
     return (percent < 0 ? "less" : "more") + " feed is mixed in";
   }
 
-  private String limit(Stage stage) {
+  private String limit(Stage stage, double percent) {
     return switch (stage) {
-      case ALARM -> put("alarm from %.0f %%", line.limits().alarmPercent());
-      case NOTICE -> put("notice from %.0f %%", line.limits().noticePercent());
+      case ALARM -> limit("alarm", line.limits().alarmPercent(), percent);
+      case NOTICE -> limit("notice", line.limits().noticePercent(), percent);
       default -> put("below the notice from %.0f %%", line.limits().noticePercent());
     };
+  }
+
+  /** A size that only may well have reached its limit is not put forward as one that has. */
+  private static String limit(String what, double limit, double percent) {
+    return percent < limit - SHOWN
+        ? put("perhaps as much as the %s limit of %.0f %%", what, limit)
+        : put("%s from %.0f %%", what, limit);
   }
 
   private static String advice(Diagnosis why) {

@@ -35,8 +35,14 @@ final class InjectorChart {
   private static final int LEAST_EVENTS = 2;
   private static final int YOUNG = 5;
 
-  /** A limit counts as reached if the size may well reach it, but is no more than so much below. */
+  /** Events within which a step as large as the notice limit is to be noticed. */
+  private static final int SOON = 3;
+
+  /** Just then, a size at most so much of the limit below it may be noticed. */
   private static final double NOTICE_MARGIN = 0.35;
+
+  /** Standard errors that two events may lie below the notice limit. */
+  private static final double PAIR_ERRORS = 1.5;
 
   private static final double ALARM_MARGIN = 0.1;
   private static final double NEARLY_CERTAIN = 2.5;
@@ -63,6 +69,8 @@ final class InjectorChart {
   private boolean gradual;
   private double size;
   private double error;
+  private int measured;
+  private int soon;
   private int lastLevel = Levels.UNKNOWN;
 
   InjectorChart(DriftLimits limits) {
@@ -83,8 +91,19 @@ final class InjectorChart {
     STRENGTH_LEARNT
   }
 
-  /** Takes the next event. */
+  /** Takes the next irrigation event. */
   Said add(double value, double seconds) {
+    soon = SOON;
+    return take(value, seconds);
+  }
+
+  /** Takes an hour of water that never rests: what is sudden in it is seen by the minute. */
+  Said addHour(double value, double seconds) {
+    soon = 0;
+    return take(value, seconds);
+  }
+
+  private Said take(double value, double seconds) {
     Said said = place(value, seconds);
     if (said == Said.NOTHING && !learnt && baseline.count() >= LEARNT) {
       learnt = true;
@@ -200,8 +219,9 @@ final class InjectorChart {
 
   /** Size from the last events, so many. */
   private void measure(int count) {
+    measured = count;
     size = strayed.mean(count, NEARLY_CERTAIN * baseline.sigma());
-    error = baseline.standardError(count);
+    error = Math.hypot(baseline.standardError(count), baseline.errorOfMean(lastLevel));
   }
 
   /** An event by chance just before a step makes the step look small: fewer events may say more. */
@@ -232,8 +252,21 @@ final class InjectorChart {
 
   private boolean mayReachNotice() {
     double notice = limits.noticePercent();
-    double margin = Math.min(plusMinusPercent(), NOTICE_MARGIN * notice);
-    return Math.abs(sizePercent()) + margin >= notice;
+    return Math.abs(sizePercent()) + leewayPercent() >= notice;
+  }
+
+  /**
+   * How far below the notice limit a size may be. Half the steps of just the limit measure smaller:
+   * to notice them soon, two events may miss it by one and a half standard errors, and at the
+   * third, the last chance, it is enough that the size may well be the limit. Later it has to be.
+   */
+  private double leewayPercent() {
+    if (measured > soon) {
+      return 0;
+    }
+    return measured < soon
+        ? PAIR_ERRORS * plusMinusPercent() / NEARLY_CERTAIN
+        : Math.min(plusMinusPercent(), NOTICE_MARGIN * limits.noticePercent());
   }
 
   /** Means that follow what creeps too slowly for the sums are held against their origin. */

@@ -102,6 +102,10 @@ final class LineJudge {
 
   /** An irrigation event is over. */
   void event(LineEvent event) {
+    take(event, chart::add);
+  }
+
+  private void take(LineEvent event, Entry entry) {
     double water = source.now(event.seconds());
     tellAboutSource(event.seconds(), water);
     measured = event.conductivity25();
@@ -130,7 +134,12 @@ final class LineJudge {
       plainTold = false;
       close(Kind.OVER, words.plainOver());
     }
-    fed(event, water);
+    fed(event, water, entry);
+  }
+
+  /** How a value goes to the chart. */
+  private interface Entry {
+    InjectorChart.Said add(double value, double seconds);
   }
 
   private void whileOff(LineEvent event, double water, boolean plain) {
@@ -164,7 +173,7 @@ final class LineJudge {
     }
   }
 
-  private void fed(LineEvent event, double water) {
+  private void fed(LineEvent event, double water, Entry entry) {
     double delivered = share.of(event.conductivity25(), water);
     if (!(delivered > 0)) {
       plain(event, water);
@@ -174,7 +183,7 @@ final class LineJudge {
     if (waitsForRecipe(Math.log(delivered))) {
       return;
     }
-    InjectorChart.Said said = chart.add(Math.log(delivered), event.seconds());
+    InjectorChart.Said said = entry.add(Math.log(delivered), event.seconds());
     switch (said) {
       case LEARNT -> learnt();
       case SHIFTED -> shifted();
@@ -219,7 +228,7 @@ final class LineJudge {
       chart.baseline().interrupt();
       return;
     }
-    event(hour);
+    take(hour, chart::addHour);
   }
 
   /** Water that never rests changed suddenly. */

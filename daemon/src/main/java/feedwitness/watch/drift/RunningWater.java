@@ -9,7 +9,11 @@ import java.util.Optional;
 final class RunningWater {
   private static final double MINUTE = 60;
   private static final double SLACK = 0.5;
+  private static final double LONGEST = 3600;
   private static final double HOUR = 3600;
+
+  /** A reading rarer than each minute stands for the time to the next; rarer still, for itself. */
+  private static final int MOST_MINUTES = 5;
 
   private final SuddenShift sudden;
   private final Gatherer hour = new Gatherer();
@@ -19,6 +23,7 @@ final class RunningWater {
   private double sum;
   private int count;
   private double last = Double.NaN;
+  private double spacing = MINUTE;
   private double said = Double.NEGATIVE_INFINITY;
 
   RunningWater(double noticeShare) {
@@ -44,6 +49,9 @@ final class RunningWater {
       return SuddenShift.Said.NOTHING;
     }
     SuddenShift.Said brought = count > 0 ? close() : SuddenShift.Said.NOTHING;
+    if (seconds - minuteStart < LONGEST) {
+      spacing += 0.1 * (Math.min(seconds - minuteStart, 2 * spacing) - spacing);
+    }
     boolean rare = seconds - last >= MINUTE - SLACK;
     minuteStart = seconds;
     last = seconds;
@@ -53,7 +61,9 @@ final class RunningWater {
   }
 
   private SuddenShift.Said close() {
-    SuddenShift.Said brought = sudden.take(minuteStart, sum / count);
+    long minutes = Math.round(spacing / MINUTE);
+    int stands = minutes > MOST_MINUTES ? 1 : (int) Math.max(1, minutes);
+    SuddenShift.Said brought = sudden.take(minuteStart, sum / count, stands);
     if (brought == SuddenShift.Said.BEGAN) {
       said = minuteStart;
     }
@@ -105,7 +115,7 @@ final class RunningWater {
     sudden.write(out);
     hour.write(out);
     out.number(minuteStart).number(hourStart).whole(hourWall).number(sum).whole(count);
-    out.number(said).number(last);
+    out.number(said).number(last).number(spacing);
   }
 
   void read(StateReader in) {
@@ -118,5 +128,6 @@ final class RunningWater {
     count = in.count(Integer.MAX_VALUE);
     said = in.number();
     last = in.number();
+    spacing = in.number();
   }
 }

@@ -14,11 +14,18 @@ final class SuddenShift {
   private static final int LONG = 240;
   private static final int PAIRS = 4;
 
-  /** Above the notice limit by so much a sum signals, and no minute adds more than half of it. */
+  /**
+   * A sum signals at so much, a share times minutes; no reading adds more than half of it, so that
+   * none can signal alone.
+   */
   private static final double LIMIT = 0.06;
 
   private static final double CLIP = 0.03;
   private static final double RESTLESS = 4;
+
+  /** Nearer than this share of the deadband to what is usual, it is a return and no change. */
+  private static final double RETURNS = 0.3;
+
   private static final double BACK_SHARE = 0.6;
   private static final int BACK = 5;
   private static final int NEW_NORMAL = 240;
@@ -74,9 +81,20 @@ final class SuddenShift {
     return reference;
   }
 
-  /** Takes the mean of a minute, as a logarithm. */
-  Said take(double seconds, double log) {
-    Said said = direction == 0 ? watch(seconds, log) : follow(log);
+  /**
+   * Takes the mean of a minute, as a logarithm.
+   *
+   * @param stands minutes it stands for, if readings are rarer: 1 or more
+   */
+  Said take(double seconds, double log, int stands) {
+    Said said = direction == 0 ? watch(seconds, log, stands) : follow(log, stands);
+    for (int i = 0; i < stands; i++) {
+      remember(log);
+    }
+    return said;
+  }
+
+  private void remember(double log) {
     waiting[waited % LAG] = log;
     waited++;
     if (waited >= LAG) {
@@ -89,10 +107,9 @@ final class SuddenShift {
         usual.add(old);
       }
     }
-    return said;
   }
 
-  private Said watch(double seconds, double log) {
+  private Said watch(double seconds, double log, int stands) {
     if (usual.size() < LEAST) {
       return Said.NOTHING;
     }
@@ -100,14 +117,17 @@ final class SuddenShift {
     double scale = allowance / deadband;
     double[] from = {recent.median(), usual.median()};
     for (int i = 0; i < PAIRS; i++) {
-      double away = (i % 2 == 0 ? -1 : 1) * (log - from[i / 2]);
+      int towards = i % 2 == 0 ? -1 : 1;
+      double away = towards * (log - from[i / 2]);
+      if (towards * (log - usual.median()) < RETURNS * deadband) {
+        away = Math.min(away, 0);
+      }
       if (sums[i] == 0) {
         since[i] = seconds;
         strayed[i] = 0;
         minutes[i] = 0;
       }
-      double clip = CLIP * scale;
-      sums[i] = Math.max(0, sums[i] + Math.max(-clip, Math.min(clip, away - allowance)));
+      sums[i] = Math.max(0, sums[i] + beyond(away - allowance, stands, CLIP * scale));
       strayed[i] += away;
       minutes[i]++;
       if (sums[i] >= LIMIT * scale) {
@@ -116,6 +136,14 @@ final class SuddenShift {
       }
     }
     return Said.NOTHING;
+  }
+
+  /**
+   * What a reading adds. Standing for minutes makes it count more, but three are needed at least.
+   */
+  private static double beyond(double away, int stands, double clip) {
+    double weighed = Math.min(2 * clip / 3, stands * away);
+    return Math.max(-clip, Math.max(weighed, Math.min(clip, away)));
   }
 
   private void begin(int which, double from) {
@@ -128,10 +156,10 @@ final class SuddenShift {
     java.util.Arrays.fill(sums, 0);
   }
 
-  private Said follow(double log) {
-    active++;
+  private Said follow(double log, int stands) {
+    active += stands;
     boolean near = direction * (log - reference) < BACK_SHARE * deadband;
-    back = near ? back + 1 : 0;
+    back = near ? back + stands : 0;
     if (!near) {
       size += (log - reference - size) * 0.2;
     }

@@ -36,6 +36,7 @@ public final class DriftBenchmark {
     for (double memory : new double[] {0, 0.3, 0.6}) {
       benchmark.seasons(memory);
     }
+    benchmark.rampLimit();
     benchmark.fullSignal();
     if (arguments.length > 0 && !arguments[0].isBlank()) {
       benchmark.recording(Path.of(arguments[0]));
@@ -89,11 +90,28 @@ public final class DriftBenchmark {
         DriftFigures.seasons(
             SEASONS, 200_000, memory, EventSeason.Fault.STEP_5, DriftFigures::stepInThreeEvents));
     say(
+        "  3 %% step noticed within 3 events, though the limit is 5 %%: %d",
+        DriftFigures.seasons(
+            SEASONS, 200_000, memory, EventSeason.Fault.STEP_3, DriftFigures::stepInThreeEvents));
+    say(
         "  1 %% a day seen within 1.5 days: %d; alarmed within 0.5 day of 10 %%: %d",
         DriftFigures.seasons(
             SEASONS, 300_000, memory, EventSeason.Fault.RAMP_1, DriftFigures::rampSeen),
         DriftFigures.seasons(
             SEASONS, 300_000, memory, EventSeason.Fault.RAMP_1, DriftFigures::rampAlarmed));
+  }
+
+  private void rampLimit() {
+    say("1 %% a day within 1.5 days, normal, scatter and memory known, a false signal every 720");
+    for (double memory : new double[] {0, 0.3, 0.6}) {
+      RampLimit limit = new RampLimit(memory);
+      say(
+          "  phi %.1f: pair of sums %.1f %%; looking for just this ramp %.1f %% (every %.0f)",
+          memory,
+          100 * limit.pair(720, 20_000, 14),
+          100 * limit.matched(2.73, 20_000, 15),
+          limit.matchedFalseEvery(2.73, 2000, 16));
+    }
   }
 
   private void fullSignal() {

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import feedwitness.quantity.Octets;
 import feedwitness.site.FeedLine;
+import feedwitness.watch.diagnosis.Diagnosis;
 import feedwitness.watch.drift.DriftFinding.Kind;
 import feedwitness.watch.drift.DriftFinding.Stage;
 import java.time.Duration;
@@ -106,6 +107,33 @@ class DriftWatchTest {
   }
 
   @Test
+  void aSourceProbeThatComesLateIsSaidAndTheDriftIsJudgedAnew() {
+    Waterings line = new Waterings(LINE, 5);
+    line.source(false);
+    line.hours(48);
+    line.source(true);
+    line.hours(24);
+    assertTrue(says(line, "source water is measured from now on", "learnt anew"));
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(24);
+    assertEquals(-12, told(line).get(told(line).size() - 1).sizePercent(), 2);
+  }
+
+  @Test
+  void aSizeThatOnlyMayHaveReachedTheLimitIsNotPutForwardAsOneThatHas() {
+    FindingWords words = new FindingWords(LINE);
+    String small = words.shifted(-4.1, 1.3, Stage.NOTICE, false, Diagnosis.NONE);
+    assertEquals(
+        "glasshouse: 4.1 % less feed is mixed in than normal (± 1.3 %), perhaps as much as the"
+            + " notice limit of 5 %; look at the chart",
+        small);
+    String large = words.shifted(-5.0, 1.3, Stage.NOTICE, false, Diagnosis.NONE);
+    assertTrue(large.contains("(± 1.3 %), notice from 5 %"), large);
+    String alarm = words.shifted(9.4, 1.3, Stage.ALARM, true, Diagnosis.NONE);
+    assertTrue(alarm.contains("perhaps as much as the alarm limit of 10 %"), alarm);
+  }
+
+  @Test
   void withoutASourceProbeTheWholeStrengthIsJudged() {
     Waterings line = new Waterings(LINE, 5);
     line.source(false);
@@ -127,6 +155,56 @@ class DriftWatchTest {
     line.hours(30);
     assertEquals(List.of(), told(line));
     assertEquals(1.20, line.watch().standing().expected(), 0.02);
+  }
+
+  @Test
+  void aRecipeChangedInMidEventWhileADriftLastsEndsItAndLearnsAnew() {
+    Waterings line = learnt(LINE);
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(10.03);
+    assertEquals(DriftStanding.Phase.SHIFTED, line.watch().standing().phase());
+    int before = told(line).size();
+    line.strength(1.20);
+    line.note(LineChange.RECIPE);
+    assertTrue(says(line, "what was told before ends here: recipe changed"));
+    assertTrue(says(line, "recipe changed", "event under way is not judged"));
+    assertEquals(DriftStanding.Phase.LEARNING, line.watch().standing().phase());
+    assertTrue(line.watch().standing().open().isEmpty());
+    line.hours(30);
+    assertEquals(before, told(line).size(), told(line)::toString);
+    line.strength(0.46 + 0.74 * 0.90);
+    line.hours(20);
+    DriftFinding again = told(line).get(before);
+    assertTrue(again.kind().isDrift());
+    assertEquals(-10, told(line).get(told(line).size() - 1).sizePercent(), 2);
+  }
+
+  @Test
+  void aBarrelFilledInMidEventLeavesOutThatEventAndKeepsWhatIsNormal() {
+    Waterings line = learnt(LINE).hours(10.03);
+    int events = line.watch().standing().events();
+    line.note(LineChange.STOCK_FILLED);
+    assertTrue(says(line, "stock filled", "what is normal stays", "event under way is not judged"));
+    assertEquals(events, line.watch().standing().events());
+    line.hours(1.2);
+    assertEquals(events + 2, line.watch().standing().events());
+    assertEquals(DriftStanding.Phase.NORMAL, line.watch().standing().phase());
+  }
+
+  @Test
+  void aRatioOfZeroWhileADriftLastsEndsItAndPlainWaterIsNoFault() {
+    Waterings line = learnt(LINE);
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(24);
+    int before = told(line).size();
+    line.note(LineChange.TURNED_OFF);
+    assertTrue(says(line, "what was told before ends here: injector set to inject nothing"));
+    line.strength(0.46);
+    line.hours(24);
+    assertEquals(before, told(line).size(), told(line)::toString);
+    assertFalse(says(line, "though the injector is set to inject nothing"));
+    assertEquals(DriftStanding.Phase.OFF, line.watch().standing().phase());
+    assertTrue(line.watch().standing().open().isEmpty());
   }
 
   @Test
@@ -163,6 +241,37 @@ class DriftWatchTest {
     assertEquals(List.of(), told(line));
     line.strength(0.46 + 1.04 * 0.88);
     line.hours(12);
+    assertTrue(told(line).get(0).kind().isDrift());
+  }
+
+  @Test
+  void aClockSetByHoursInMidEventIsSaidAndADriftIsStillSeen() {
+    for (int hours : new int[] {5, -5}) {
+      Waterings line = learnt(LINE).hours(10.03);
+      line.jumpClock(Duration.ofHours(hours).toMillis());
+      line.hours(2);
+      assertTrue(says(line, "clock jumped by %+d s".formatted(3600 * hours)));
+      assertEquals(List.of(), told(line));
+      assertEquals(DriftStanding.Phase.NORMAL, line.watch().standing().phase());
+      line.strength(0.46 + 1.04 * 0.88);
+      line.hours(24);
+      DriftFinding finding = told(line).get(0);
+      assertTrue(finding.kind().isDrift());
+      long soFar = 48 * 60 + 602 + 120;
+      Instant turned = Instant.ofEpochMilli(Waterings.MONDAY).plus(Duration.ofMinutes(soFar));
+      Duration late = Duration.between(turned.plus(Duration.ofHours(hours)), finding.start());
+      assertTrue(late.toHours() < 20 && !late.isNegative(), () -> hours + " h: " + late);
+    }
+  }
+
+  @Test
+  void aRestartWithTheClockHoursBackLosesNothing() {
+    Waterings line = learnt(LINE).hours(10);
+    line.restart(-Duration.ofHours(7).toMillis());
+    line.hours(2);
+    assertEquals(DriftStanding.Phase.NORMAL, line.watch().standing().phase());
+    line.strength(0.46 + 1.04 * 0.88);
+    line.hours(24);
     assertTrue(told(line).get(0).kind().isDrift());
   }
 

@@ -19,6 +19,7 @@ final class EventSeason {
   /** What goes wrong with the delivered share. */
   enum Fault {
     NONE,
+    STEP_3,
     STEP_5,
     RAMP_1
   }
@@ -59,10 +60,15 @@ final class EventSeason {
   }
 
   private static double shift(Fault fault, int since) {
-    if (since < 0 || fault == Fault.NONE) {
+    if (since < 0) {
       return 0;
     }
-    return fault == Fault.STEP_5 ? Math.log(0.95) : Math.log(1 - 0.01 * (since + 1) / EVENTS_A_DAY);
+    return switch (fault) {
+      case NONE -> 0;
+      case STEP_3 -> Math.log(0.97);
+      case STEP_5 -> Math.log(0.95);
+      case RAMP_1 -> Math.log(1 - 0.01 * (since + 1) / EVENTS_A_DAY);
+    };
   }
 
   private static int strength(int event) {

@@ -40,6 +40,20 @@ class SeasonsTest {
   }
 
   @Test
+  void aSmallerStepThanTheLimitIsSeldomNoticed() {
+    int noticed =
+        DriftFigures.seasons(
+            SEASONS, 400, 0, EventSeason.Fault.STEP_3, season -> season.noticeAfter <= 3);
+    assertTrue(noticed <= SEASONS / 4, noticed + " of " + SEASONS);
+  }
+
+  @Test
+  void nobodySeesAGentleRampInTimeAsOftenIfEventsHaveMemory() {
+    double pair = new RampLimit(0.3).pair(720, 4000, 14);
+    assertTrue(pair > 0.93 && pair < 0.97, () -> "with all known: " + pair);
+  }
+
+  @Test
   void memoryFromEventToEventDoesNotCryWolf() {
     for (double memory : new double[] {0.3, 0.6, 0.9, 0.95}) {
       double run = DriftFigures.chartRunLength(memory, 60, 4);

@@ -21,6 +21,7 @@ final class Waterings {
   private DriftWatch watch;
   private long millis = MONDAY;
   private long wallOffset;
+  private int boot = 1;
   private double strength = 1.50;
   private boolean sourceSpeaks = true;
   private double event = 1;
@@ -51,12 +52,19 @@ final class Waterings {
     wallOffset += by;
   }
 
+  /** The service starts again, with its clock set otherwise by so much, ms. */
+  void restart(long by) {
+    boot++;
+    wallOffset += by;
+    watch = DriftWatch.resume(watch.feedLine(), watch.state());
+  }
+
   void use(DriftWatch other) {
     watch = other;
   }
 
   Stamp stamp() {
-    return new Stamp(1, millis / TEN, millis * 1_000_000, millis + wallOffset, true);
+    return new Stamp(boot, millis / TEN, millis * 1_000_000, millis + wallOffset, true);
   }
 
   void note(LineChange change) {
@@ -86,8 +94,8 @@ final class Waterings {
     long nanos = millis * 1_000_000;
     long wall = millis + wallOffset;
     if (sourceSpeaks) {
-      findings.addAll(watch.source(1, nanos, wall, SOURCE * noise, 0.005, 12));
+      findings.addAll(watch.source(boot, nanos, wall, SOURCE * noise, 0.005, 12));
     }
-    findings.addAll(watch.line(1, nanos, wall, value, 0.01, celsius));
+    findings.addAll(watch.line(boot, nanos, wall, value, 0.01, celsius));
   }
 }
