@@ -9,18 +9,11 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.ColorScheme;
+import feedwitness.app.NurseryUnderTest;
 import feedwitness.app.ServiceUnderTest;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
@@ -37,27 +30,20 @@ class CheckPageTest {
   private static final double PATIENCE_MILLIS = 60_000;
 
   @TempDir Path folder;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
   private ServiceUnderTest service;
 
   @BeforeEach
   void open() throws Exception {
-    SimulatedClock clock = new SimulatedClock(TimeSource.system(), SUNDAY, PACE);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), SUNDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, SUNDAY, PACE);
     service =
-        ServiceUnderTest.start(
-            folder,
+        nursery.start(
             """
             [[point]]
             name = "tank"
             title = "Mixing tank"
             place = "tank"
-            port = "%s"
+            port = "{bus}"
             profile = "modbus-float"
             unit = 11
             [[standard]]
@@ -71,10 +57,7 @@ class CheckPageTest {
             lot = "QE-C11"
             certificate-percent = 0.5
             expires = 2026-05-31
-            """
-                .formatted(nursery.busLink()),
-            clock,
-            PACE);
+            """);
   }
 
   @AfterEach
@@ -98,7 +81,7 @@ class CheckPageTest {
   }
 
   private void measure(Page page, String standard, int results) {
-    nursery.begin("tank in-standard +60m " + standard);
+    nursery.itself().begin("tank in-standard +60m " + standard);
     press(page, "rinsed");
     press(page, "immersed");
     patiently(page.locator("[data-results] li"))
@@ -114,7 +97,7 @@ class CheckPageTest {
 
   @Test
   void leadsFromAFailureToAPassAndItsRecordOnAPhone() {
-    nursery.begin("tank adjust -6%");
+    nursery.itself().begin("tank adjust -6%");
     try (BrowserPage window = new BrowserPage(service.page(), 390, 844, ColorScheme.LIGHT)) {
       Page page = window.page();
       page.onDialog(Dialog::accept);

@@ -59,15 +59,8 @@ final class AlarmsReader {
   private Optional<Strength> strength(Section section) {
     section.missing("name", "give it a short name, for example name = \"growing-on\"");
     section.missing("conductivity", "for example conductivity = \"1.50 mS/cm\"");
-    Optional<PointName> name =
-        section.parsed(
-            "name",
-            PointName::new,
-            "use 1 to 32 lower-case letters, digits, - and _, a letter first; the title is free");
-    Optional<String> title =
-        section.has("title")
-            ? ConfigReader.line(section, "title", LONGEST_TITLE)
-            : name.map(PointName::text);
+    Optional<PointName> name = NameReader.name(section);
+    Optional<String> title = NameReader.title(section, name, LONGEST_TITLE);
     Optional<PointName> point = point(section);
     Optional<Double> conductivity = LimitsReader.positive(section, "conductivity", "1.50 mS/cm");
     Optional<StrengthOf> of =

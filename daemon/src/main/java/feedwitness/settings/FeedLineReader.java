@@ -72,15 +72,8 @@ final class FeedLineReader {
   private Optional<FeedLine> line(Section section) {
     section.missing("name", "give the feed line a short name, for example name = \"glasshouse\"");
     section.missing("line", "name the point that measures the feed, for example line = \"line\"");
-    Optional<PointName> name =
-        section.parsed(
-            "name",
-            PointName::new,
-            "use 1 to 32 lower-case letters, digits, - and _, a letter first; the title is free");
-    Optional<String> title =
-        section.has("title")
-            ? ConfigReader.line(section, "title", LONGEST_TITLE)
-            : name.map(PointName::text);
+    Optional<PointName> name = NameReader.name(section);
+    Optional<String> title = NameReader.title(section, name, LONGEST_TITLE);
     Optional<PointName> line = point(section, "line");
     Optional<PointName> source = point(section, "source");
     Optional<PointName> tank = point(section, "tank");

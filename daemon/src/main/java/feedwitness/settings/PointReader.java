@@ -65,13 +65,9 @@ final class PointReader {
   private Optional<MeasuringPoint> point(Section section) {
     section.missing("name", "give the point a short name, for example name = \"tank\"");
     section.missing("place", "say what is measured there: " + Words.or(places().keySet()));
-    Optional<PointName> name =
-        section.parsed(
-            "name",
-            PointName::new,
-            "use 1 to 32 lower-case letters, digits, - and _, a letter first; the title is free");
+    Optional<PointName> name = NameReader.name(section);
     name.ifPresent(names::add);
-    Optional<String> title = title(section, name);
+    Optional<String> title = NameReader.title(section, name, LONGEST_TITLE);
     Optional<MeasuringPoint.Place> place = section.choice("place", places());
     Optional<CompensationChoice> compensation = CompensationReader.read(section);
     Optional<PointLimits> limits = LimitsReader.read(section);
@@ -109,13 +105,6 @@ final class PointReader {
 
   static String placeWord(MeasuringPoint.Place place) {
     return place.name().toLowerCase(Locale.ROOT);
-  }
-
-  private static Optional<String> title(Section section, Optional<PointName> name) {
-    if (!section.has("title")) {
-      return name.map(PointName::text);
-    }
-    return ConfigReader.line(section, "title", LONGEST_TITLE);
   }
 
   private Optional<ProbeMount> probe(Section section) {

@@ -4,16 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
-import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,18 +20,11 @@ class CheckServiceTest {
   private static final String TANK = "/api/v1/checks/probe/tank";
 
   @TempDir private Path folder;
-  private SimulatedClock clock;
-  private RunningNursery nursery;
+  private NurseryUnderTest nursery;
 
   @BeforeEach
   void openNursery() throws Exception {
-    clock = new SimulatedClock(TimeSource.system(), SUNDAY, PACE);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(
-                new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), SUNDAY),
-            clock,
-            folder.resolve("cables"));
+    nursery = NurseryUnderTest.open(folder, SUNDAY, PACE);
   }
 
   @AfterEach
@@ -48,14 +33,13 @@ class CheckServiceTest {
   }
 
   private ServiceUnderTest start() throws Exception {
-    return ServiceUnderTest.start(
-        folder,
+    return nursery.start(
         """
         [[point]]
         name = "tank"
         title = "Mixing tank"
         place = "tank"
-        port = "%s"
+        port = "{bus}"
         profile = "modbus-float"
         unit = 11
         compensation = "linear"
@@ -73,10 +57,7 @@ class CheckServiceTest {
         solution = "KCl 0.02 mol/L"
         lot = "QE-C11"
         certificate-percent = 0.5
-        """
-            .formatted(nursery.busLink()),
-        clock,
-        PACE);
+        """);
   }
 
   private static String step(String step) {
@@ -91,7 +72,7 @@ class CheckServiceTest {
   }
 
   private void immerse(ServiceUnderTest service, String standard) throws Exception {
-    nursery.begin("tank in-standard +40m " + standard);
+    nursery.itself().begin("tank in-standard +40m " + standard);
     service.post(TANK + "/step", step("rinsed"), 200);
     service.post(TANK + "/step", step("immersed"), 200);
   }
@@ -116,7 +97,7 @@ class CheckServiceTest {
   void leadsFromAFailureOverCleaningAndAdjustmentToAPassAndQualifiesWhatWasMeasuredBefore()
       throws Exception {
     try (ServiceUnderTest service = start()) {
-      nursery.begin("tank adjust -6%");
+      nursery.itself().begin("tank adjust -6%");
       service.await("/api/v1/points/tank", CheckServiceTest::reads);
       Thread.sleep(1500);
       begin(service);

@@ -1,16 +1,9 @@
 package feedwitness.app;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import feedwitness.quantity.TimeSource;
-import feedwitness.simulate.Nursery;
-import feedwitness.simulate.NurseryOptions;
-import feedwitness.simulate.NurseryRunner;
 import feedwitness.simulate.RunningNursery;
-import feedwitness.simulate.Schedule;
-import feedwitness.simulate.SimulatedClock;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.time.ZoneId;
 
 /** The virtual nursery with the whole service on it, two bottles on the shelf, for checks. */
 final class CheckedNursery implements AutoCloseable {
@@ -19,46 +12,39 @@ final class CheckedNursery implements AutoCloseable {
   static final Instant SUNDAY = Instant.parse("2026-06-07T09:00:00Z");
 
   private final Path folder;
-  private final SimulatedClock clock;
-  private final int pace;
+  private final NurseryUnderTest opened;
   final RunningNursery nursery;
   final ServiceUnderTest service;
 
   CheckedNursery(Path folder, Instant start, int pace) throws Exception {
     this.folder = folder;
-    this.pace = pace;
-    clock = new SimulatedClock(TimeSource.system(), start, pace);
-    nursery =
-        NurseryRunner.start(
-            new Nursery(new NurseryOptions(7, ZoneId.of("Europe/London"), Schedule.quiet()), start),
-            clock,
-            folder.resolve("cables"));
+    opened = NurseryUnderTest.open(folder, start, pace);
+    nursery = opened.itself();
     service = start();
   }
 
   private ServiceUnderTest start() throws Exception {
-    return ServiceUnderTest.start(
-        folder,
+    return opened.start(
         """
         [[point]]
         name = "source"
         title = "Borehole"
         place = "source"
-        port = "%1$s"
+        port = "{source}"
         profile = "pushed-csv"
         compensation = "iso7888"
         [[point]]
         name = "tank"
         title = "Mixing tank"
         place = "tank"
-        port = "%2$s"
+        port = "{bus}"
         profile = "modbus-float"
         unit = 11
         [[point]]
         name = "line"
         title = "Glasshouse line"
         place = "line"
-        port = "%2$s"
+        port = "{bus}"
         profile = "modbus-scaled"
         unit = 12
         [[alarm]]
@@ -74,10 +60,7 @@ final class CheckedNursery implements AutoCloseable {
         solution = "KCl 0.02 mol/L"
         lot = "QE-C11"
         certificate-percent = 0.5
-        """
-            .formatted(nursery.sourceLink(), nursery.busLink()),
-        clock,
-        pace);
+        """);
   }
 
   String configuration() {
@@ -129,6 +112,6 @@ final class CheckedNursery implements AutoCloseable {
   @Override
   public void close() {
     service.close();
-    nursery.close();
+    opened.close();
   }
 }
