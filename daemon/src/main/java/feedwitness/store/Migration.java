@@ -117,6 +117,9 @@ record Migration(int toVersion, List<String> statements, Filling filling) {
                 // what watchers know; may be learnt anew
                 "create table if not exists state("
                     + "name varchar(64) primary key, text varchar not null, "
-                    + "kept_millis bigint not null)")));
+                    + "kept_millis bigint not null)")),
+        // readings may have a contact: nothing moves, but a program that does not know it would
+        // take them for damaged
+        new Migration(6, List.of()));
   }
 }
