@@ -18,6 +18,7 @@ public final class PlaceWatch {
   private static final double AIR = 0.1;
   private static final double SAME = 0.1;
   private static final double STANDARD = 0.05;
+  private static final double REST = 0.03;
   private static final double KELVIN = 1;
   private static final int ENOUGH = 10;
   private static final int BACK = 5;
@@ -74,7 +75,10 @@ public final class PlaceWatch {
       return Optional.empty();
     }
     elsewhere.add(seen);
-    if (elsewhere.size() >= ENOUGH) {
+    if (elsewhere.size() > ENOUGH) {
+      elsewhere.remove(0);
+    }
+    if (elsewhere.size() == ENOUGH && atRest()) {
       decide();
     }
     return Optional.empty();
@@ -95,6 +99,13 @@ public final class PlaceWatch {
     double[] sorted =
         some.stream().mapToDouble(s -> conductivity ? s.at25() : s.celsius()).sorted().toArray();
     return sorted[sorted.length / 2];
+  }
+
+  /** A probe on its way from air to another level passes the one it came from. */
+  private boolean atRest() {
+    double earlier = median(elsewhere.subList(0, ENOUGH / 2), true);
+    double later = median(elsewhere.subList(ENOUGH / 2, ENOUGH), true);
+    return Math.abs(later / earlier - 1) <= REST;
   }
 
   private void decide() {

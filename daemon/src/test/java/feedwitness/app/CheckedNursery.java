@@ -4,12 +4,17 @@ import com.fasterxml.jackson.databind.JsonNode;
 import feedwitness.simulate.RunningNursery;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.HashSet;
+import java.util.Set;
 
 /** The virtual nursery with the whole service on it, two bottles on the shelf, for checks. */
 final class CheckedNursery implements AutoCloseable {
   static final String TANK = "/api/v1/checks/probe/tank";
   static final String PEN = "/api/v1/checks/meter/pen";
   static final Instant SUNDAY = Instant.parse("2026-06-07T09:00:00Z");
+
+  /** More than it takes to know a place. */
+  private static final int READINGS = 15;
 
   private final Path folder;
   private final NurseryUnderTest opened;
@@ -67,10 +72,17 @@ final class CheckedNursery implements AutoCloseable {
     return folder.resolve("feedwitness.toml").toString();
   }
 
-  /** Waits until the probe has read its place for a while. */
+  /** Waits until the probe has read its place often enough to know it. */
   void settleIn(String point) throws Exception {
-    service.await("/api/v1/points/" + point, now -> now.path("state").asText().equals("reading"));
-    Thread.sleep(2000);
+    Set<String> times = new HashSet<>();
+    service.await(
+        "/api/v1/points/" + point,
+        now -> {
+          if (now.path("state").asText().equals("reading")) {
+            times.add(now.path("time").asText());
+          }
+          return times.size() >= READINGS;
+        });
   }
 
   private static String form(String step, String more) {

@@ -73,7 +73,7 @@ class ProbeAwayTest {
       house.settleIn("tank");
       house.nursery.begin("tank in-air +30m");
       house.service.await(POINT, now -> now.path("conductivity25_mS_cm").asDouble(9) < 0.05);
-      house.nursery.begin("tank in-standard +5m 2.77mS/cm");
+      house.nursery.begin("tank in-standard +14m 2.77mS/cm");
       house.nursery.begin("tank in-air +4m");
       JsonNode away = house.service.await(TANK, now -> !now.at("/stand/out_of_place").isNull());
       assertTrue(

@@ -113,6 +113,18 @@ class PlaceTest {
   }
 
   @Test
+  void doesNotDecideWhileAProbePassesTheLevelItCameFrom() {
+    PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
+    watch(watch, times(40, 1.5, 16));
+    watch(watch, times(4, 0.0, 18));
+    for (double rising = 0.5; rising < 2.76; rising += 0.2) {
+      watch(watch, times(1, rising, 19));
+    }
+    watch(watch, times(30, 2.76, 21));
+    assertTrue(watch.away().orElseThrow().contains("like KCl 0.02 mol/L"));
+  }
+
+  @Test
   void isLessSureOfABucketAtTheSameTemperature() {
     PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
     watch(watch, times(40, 1.5, 16));
