@@ -3,6 +3,7 @@ package feedwitness.check;
 import feedwitness.calibration.StandardShelf;
 import feedwitness.calibration.StandardSolution;
 import feedwitness.quantity.Stamp;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -25,10 +26,16 @@ public final class PlaceWatch {
   private static final int REMEMBERED = 30;
   private static final double LIMIT_SECONDS = 2 * 3600;
 
+  /**
+   * A drop held in the cell reads part-way for minutes: what came so shortly before is no level.
+   */
+  private static final double HELD_SECONDS = 180;
+
   private final CheckSubject subject;
   private final StandardShelf shelf;
   private final boolean airIsNormal;
   private final List<Seen> inPlace = new ArrayList<>();
+  private final ArrayDeque<Seen> lately = new ArrayDeque<>();
   private final List<Seen> elsewhere = new ArrayList<>();
 
   private boolean air;
@@ -85,10 +92,23 @@ public final class PlaceWatch {
   }
 
   private void remember(Seen seen) {
-    inPlace.add(seen);
-    if (inPlace.size() > REMEMBERED) {
-      inPlace.remove(0);
+    lately.add(seen);
+    while (seen.seconds() - lately.getFirst().seconds() > HELD_SECONDS) {
+      inPlace.add(lately.removeFirst());
+      if (inPlace.size() > REMEMBERED) {
+        inPlace.remove(0);
+      }
     }
+  }
+
+  /** The last reading before it was lifted. */
+  private Seen lastInPlace() {
+    double level = level();
+    Seen last = inPlace.get(inPlace.size() - 1);
+    for (Seen seen : lately) {
+      last = Math.abs(seen.at25() / level - 1) <= SAME ? seen : last;
+    }
+    return last;
   }
 
   private double level() {
@@ -134,7 +154,8 @@ public final class PlaceWatch {
                 Say.conductivity(now),
                 what,
                 warmer ? ", and %s K away".formatted(Say.fixed(jumped, 1)) : "");
-    Seen last = inPlace.get(inPlace.size() - 1);
+    Seen last = lastInPlace();
+    lately.clear();
     away = Optional.of(new Away(last.mark(), last.seconds(), standard.isPresent() || warmer, note));
     back = 0;
   }
@@ -152,6 +173,7 @@ public final class PlaceWatch {
             : gone.note() + "; after two hours what it reads is taken as its place";
     if (tooLong && back < BACK) {
       inPlace.clear();
+      lately.clear();
     }
     away = Optional.empty();
     air = false;

@@ -3,9 +3,10 @@ package feedwitness.app;
 import com.fasterxml.jackson.databind.JsonNode;
 import feedwitness.simulate.RunningNursery;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
-import java.util.HashSet;
-import java.util.Set;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The virtual nursery with the whole service on it, two bottles on the shelf, for checks. */
 final class CheckedNursery implements AutoCloseable {
@@ -14,7 +15,7 @@ final class CheckedNursery implements AutoCloseable {
   static final Instant SUNDAY = Instant.parse("2026-06-07T09:00:00Z");
 
   /** More than it takes to know a place. */
-  private static final int READINGS = 15;
+  private static final Duration KNOWN = Duration.ofMinutes(5);
 
   private final Path folder;
   private final NurseryUnderTest opened;
@@ -72,16 +73,16 @@ final class CheckedNursery implements AutoCloseable {
     return folder.resolve("feedwitness.toml").toString();
   }
 
-  /** Waits until the probe has read its place often enough to know it. */
+  /** Waits until the probe has read its place for long enough to know it. */
   void settleIn(String point) throws Exception {
-    Set<String> times = new HashSet<>();
+    List<Instant> times = new ArrayList<>();
     service.await(
         "/api/v1/points/" + point,
         now -> {
           if (now.path("state").asText().equals("reading")) {
-            times.add(now.path("time").asText());
+            times.add(Instant.parse(now.path("time").asText()));
           }
-          return times.size() >= READINGS;
+          return !times.isEmpty() && times.get(0).plus(KNOWN).isBefore(times.get(times.size() - 1));
         });
   }
 

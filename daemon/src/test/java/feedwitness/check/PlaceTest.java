@@ -125,6 +125,19 @@ class PlaceTest {
   }
 
   @Test
+  void aDropHeldInTheCellDoesNotChangeWhatIsKnownOfThePlace() {
+    PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
+    watch(watch, times(60, 1.5, 16));
+    for (double drop = 0.75; drop > 0.03; drop *= 0.85) {
+      watch(watch, times(1, drop, 18));
+    }
+    watch(watch, times(30, 2.76, 21));
+    assertTrue(watch.away().orElseThrow().contains("like KCl 0.02 mol/L"));
+    List<ProbeOutOfPlace> found = watch(watch, times(20, 1.51, 16));
+    assertEquals(1060, found.get(0).from().sequence(), "the last reading in its place");
+  }
+
+  @Test
   void isLessSureOfABucketAtTheSameTemperature() {
     PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
     watch(watch, times(40, 1.5, 16));
