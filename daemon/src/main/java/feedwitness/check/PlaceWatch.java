@@ -75,6 +75,7 @@ public final class PlaceWatch {
     if (inPlace.size() >= ENOUGH && at25 < AIR * level()) {
       air = true;
       elsewhere.clear();
+      forgetTheDrop();
       return Optional.empty();
     }
     if (!air) {
@@ -101,14 +102,15 @@ public final class PlaceWatch {
     }
   }
 
+  /** What it read part-way must not count for the level later, once it is back in its place. */
+  private void forgetTheDrop() {
+    double level = level();
+    lately.removeIf(seen -> Math.abs(seen.at25() / level - 1) > SAME);
+  }
+
   /** The last reading before it was lifted. */
   private Seen lastInPlace() {
-    double level = level();
-    Seen last = inPlace.get(inPlace.size() - 1);
-    for (Seen seen : lately) {
-      last = Math.abs(seen.at25() / level - 1) <= SAME ? seen : last;
-    }
-    return last;
+    return lately.isEmpty() ? inPlace.get(inPlace.size() - 1) : lately.getLast();
   }
 
   private double level() {

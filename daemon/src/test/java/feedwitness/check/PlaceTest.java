@@ -138,6 +138,18 @@ class PlaceTest {
   }
 
   @Test
+  void aDropIsForgottenWhenTheProbeComesBack() {
+    PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
+    watch(watch, times(60, 1.5, 16));
+    watch(watch, times(17, 0.3, 18));
+    watch(watch, times(4, 0.0, 18));
+    watch(watch, times(25, 1.5, 16));
+    watch(watch, times(1, 0.1, 18));
+    watch(watch, times(30, 2.76, 21));
+    assertTrue(watch.away().orElseThrow().contains("like KCl 0.02 mol/L"));
+  }
+
+  @Test
   void isLessSureOfABucketAtTheSameTemperature() {
     PlaceWatch watch = new PlaceWatch(Bench.TANK, Bench.SHELF, false);
     watch(watch, times(40, 1.5, 16));
